@@ -1,0 +1,37 @@
+export {
+  decimalPlace,
+  minutesAndSeconds,
+  plainNumber,
+  quantityText,
+  toPlace,
+  unitText,
+} from "./format.ts";
+export {
+  atLeast,
+  atMost,
+  type Basis,
+  type BoundKind,
+  between,
+  isKnown,
+  type KnownQuantity,
+  known,
+  type Quantity,
+  type SampleReference,
+  type UnknownQuantity,
+  unknown,
+} from "./quantity.ts";
+export {
+  COULOMBS_PER_MAH,
+  celsiusFromFahrenheit,
+  fahrenheitFromCelsius,
+  JOULES_PER_WH,
+  KELVIN_AT_ZERO_CELSIUS,
+  KILOGRAMS_PER_POUND,
+  METRES_PER_FOOT,
+  METRES_PER_INCH,
+  mahFromCoulombs,
+  revPerSecond,
+  SECONDS_PER_DAY,
+  SECONDS_PER_MINUTE,
+  whFromJoules,
+} from "./units.ts";

@@ -1,0 +1,44 @@
+import type { Notice } from "../../base/notices/index.ts";
+import type { Measures } from "./measures.ts";
+
+export type PhaseName = "rest" | "runUp" | "taxi" | "takeOff" | "flight" | "landing" | "after";
+
+/** A stretch of one flight; phases of a flight follow each other without overlap. Seconds since the first row. */
+export interface Phase {
+  readonly phase: PhaseName;
+  readonly startS: number;
+  readonly endS: number;
+}
+
+/** Rows `first`..`last` (both included) that belong to one flight, and the times that bound them. */
+export interface FlightWindow {
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly windowStartS: number;
+  readonly windowEndS: number;
+}
+
+export interface AnalysedFlight extends FlightWindow {
+  readonly kind: "flight" | "benchRun";
+  /** Motor running from `startS` to `endS`. */
+  readonly startS: number;
+  readonly endS: number;
+  /** False when the log starts or ends under power. */
+  readonly complete: boolean;
+  /** The log's own clock at `startS` as written, or null. */
+  readonly startedAt: string | null;
+  /** Null for a bench run. */
+  readonly takeOffS: number | null;
+  readonly touchdownS: number | null;
+  readonly phases: readonly Phase[];
+  readonly measures: Measures;
+  readonly notices: readonly Notice[];
+}
+
+/** Conditions of the day that no sensor logs. */
+export interface DayFacts {
+  /** Air temperature of the day, degC; null when nobody said. */
+  readonly ambientC: number | null;
+  /** State of charge at the start, percent; null when nobody said. */
+  readonly startPct: number | null;
+}

@@ -1,0 +1,8 @@
+export type { AnalysedFlight, DayFacts, FlightWindow, Phase, PhaseName } from "./analysedFlight.ts";
+export {
+  type HeatDriver,
+  MEASURE_NAMES,
+  MEASURE_UNITS,
+  type MeasureName,
+  type Measures,
+} from "./measures.ts";

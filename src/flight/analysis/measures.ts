@@ -1,0 +1,51 @@
+import type { Quantity } from "../../base/quantity/index.ts";
+
+/** Unit of every measure; each is always present in a result, null with a reason where it cannot be given. */
+export const MEASURE_UNITS = {
+  flightTimeS: "s",
+  motorRunTimeS: "s",
+  chargeUsedMah: "mAh",
+  energyUsedWh: "Wh",
+  chargeCoveredMah: "mAh",
+  energyCoveredWh: "Wh",
+  flightChargeMah: "mAh",
+  peakCurrentA: "A",
+  meanCurrentA: "A",
+  peakPowerW: "W",
+  overRatingS: "s",
+  staticCurrentA: "A",
+  staticPowerW: "W",
+  staticRpm: "rev/min",
+  peakRpm: "rev/min",
+  restPackV: "V",
+  minPackV: "V",
+  restCellV: "V",
+  minCellV: "V",
+  sagPerCellV: "V",
+  packResistanceMohm: "mohm",
+  chargeLeftPct: "%",
+  controllerPeakC: "degC",
+  controllerMarginC: "degC",
+  controllerHotDayPeakC: "degC",
+  controllerHotDayMarginC: "degC",
+  controllerTimeConstantS: "s",
+  controllerRisePerA2: "degC/A2",
+  propellerPowerCoefficient: "1",
+  motorEfficiencyPct: "%",
+  powerLoadingWPerKg: "W/kg",
+  /** Peaks of the other probes; limits are judged against them. */
+  motorPeakC: "degC",
+  packPeakC: "degC",
+  /** Longest single stretch above the controller's continuous rating. */
+  longestOverRatingS: "s",
+} as const;
+
+export type MeasureName = keyof typeof MEASURE_UNITS;
+export const MEASURE_NAMES = Object.keys(MEASURE_UNITS) as readonly MeasureName[];
+
+/** What drives the controller's heating in the fitted model. */
+export type HeatDriver = "packCurrent" | "motorCurrent" | "powerFourThirds";
+
+export type Measures = { readonly [name in MeasureName]: Quantity } & {
+  readonly controllerRisePerA2: Quantity & { readonly driver?: HeatDriver };
+};

@@ -1,0 +1,7 @@
+export type {
+  CheckedChannel,
+  CheckedFlight,
+  CheckedLog,
+  CheckedLogWithRows,
+  FlightCheck,
+} from "./flightCheck.ts";

@@ -1,0 +1,1 @@
+export type { Judgement, Verdict } from "./judgement.ts";
