@@ -6,3 +6,4 @@ export {
   type MeasureName,
   type Measures,
 } from "./measures.ts";
+export { MEASURE_WORDS } from "./measureWords.ts";

@@ -1,3 +1,4 @@
+export { type CheckRequest, checkLog } from "./checkLog.ts";
 export type {
   CheckedChannel,
   CheckedFlight,

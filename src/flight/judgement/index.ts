@@ -1,1 +1,4 @@
+export { headline } from "./headline.ts";
+export { judgeFlight } from "./judgeFlight.ts";
 export type { Judgement, Verdict } from "./judgement.ts";
+export { verdictOf } from "./verdict.ts";

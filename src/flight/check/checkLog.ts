@@ -1,0 +1,136 @@
+import type { Budget } from "../../aircraft/budget.ts";
+import type { Facts } from "../../aircraft/facts.ts";
+import type { Notice } from "../../base/notices/index.ts";
+import {
+  type NotRead,
+  type ReadingOptions,
+  type ReadLog,
+  type RememberedReading,
+  readLog,
+} from "../../log/reading/index.ts";
+import { type Recording, recordLog } from "../../log/recording/index.ts";
+import {
+  type AnalysedFlight,
+  analyseRecording,
+  cellCountQuestion,
+  type DayFacts,
+} from "../analysis/index.ts";
+import { headline, judgeFlight } from "../judgement/index.ts";
+import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
+
+export interface CheckRequest {
+  /** Name of the log as the user knows it; shown, never opened. */
+  readonly file: string;
+  /** Hex digest of the bytes, handed in so that the core needs no crypto. */
+  readonly sha256: string;
+  /** Name of the aircraft, null without one. */
+  readonly aircraft: string | null;
+  readonly facts: Facts;
+  readonly budget: Budget;
+  readonly readings: readonly RememberedReading[];
+  readonly options: ReadingOptions;
+  readonly day: DayFacts;
+}
+
+/**
+ * The whole main job, drawn once:
+ *
+ *   bytes -readLog-> ReadLog -recordLog-> Recording -analyseRecording-> AnalysedFlight[] -judge-> FlightCheck
+ *
+ * A question or a refusal on the way ends it with `flights: []` and the notices that say what to do.
+ */
+export function checkLog(bytes: Uint8Array, request: CheckRequest): CheckedLogWithRows {
+  const facts = withAnsweredCells(request);
+  const outcome = readLog(bytes, withFacts(request.options, facts), request.readings);
+  if (outcome.state !== "read") return stopped(request, notReadLog(request, outcome));
+  const recording = recordLog(outcome.log, facts.sensors);
+  const question = request.options.cells === null ? cellCountQuestion(recording, facts) : null;
+  if (question) return stopped(request, checkedLog(request, outcome.log, recording, [question]));
+  const analysed = analyseRecording(recording, facts, request.day);
+  const notices = analysed.flatMap((flight) => flight.notices);
+  return {
+    check: flightCheck(
+      request,
+      checkedLog(request, outcome.log, recording, notices),
+      analysed.map((flight) => checkedFlight(flight, facts, request.budget)),
+    ),
+    readLog: outcome.log,
+    recording,
+    analysed,
+  };
+}
+
+/** The user's --cells wins over the aircraft file: it answers a question about it. */
+function withAnsweredCells(request: CheckRequest): Facts {
+  const { cells } = request.options;
+  if (cells === null) return request.facts;
+  return { ...request.facts, pack: { ...request.facts.pack, cells } };
+}
+
+function withFacts(options: ReadingOptions, facts: Facts): ReadingOptions {
+  return {
+    ...options,
+    cells: facts.pack.cells,
+    polePairs: options.polePairs ?? facts.motor.polePairs,
+  };
+}
+
+function flightCheck(request: CheckRequest, log: CheckedLog, flights: readonly CheckedFlight[]): FlightCheck {
+  return { format: "tallywatt/flight-check", version: 1, aircraft: request.aircraft, log, flights };
+}
+
+function checkedFlight(flight: AnalysedFlight, facts: Facts, budget: Budget): CheckedFlight {
+  const { kind, startedAt, startS, endS, complete, phases, measures } = flight;
+  const judgements = judgeFlight(measures, kind, facts, budget);
+  const sentence = headline(measures, kind, complete, judgements);
+  return { kind, startedAt, startS, endS, complete, phases, measures, judgements, headline: sentence };
+}
+
+function checkedLog(
+  request: CheckRequest,
+  log: ReadLog,
+  recording: Recording,
+  more: readonly Notice[],
+): CheckedLog {
+  return {
+    ...identity(request),
+    rows: recording.dataLines,
+    rowsUsed: recording.rowsUsed,
+    durationS: recording.durationS,
+    holes: recording.holes.length,
+    holeS: recording.holes.reduce((sum, hole) => sum + (hole.endS - hole.startS), 0),
+    dialect: log.dialect,
+    headerSignature: log.headerSignature,
+    channels: checkedChannels(log.columns),
+    notices: [...recording.notices, ...more],
+  };
+}
+
+function notReadLog(request: CheckRequest, outcome: NotRead): CheckedLog {
+  return {
+    ...identity(request),
+    rows: outcome.dataLines,
+    rowsUsed: 0,
+    durationS: 0,
+    holes: 0,
+    holeS: 0,
+    dialect: outcome.dialect,
+    headerSignature: outcome.headerSignature,
+    channels: checkedChannels(outcome.columns),
+    notices: outcome.notices,
+  };
+}
+
+function stopped(request: CheckRequest, log: CheckedLog): CheckedLogWithRows {
+  return { check: flightCheck(request, log, []), readLog: null, recording: null, analysed: [] };
+}
+
+function identity(request: CheckRequest): Pick<CheckedLog, "file" | "sha256"> {
+  return { file: request.file, sha256: request.sha256 };
+}
+
+function checkedChannels(columns: ReadLog["columns"]): CheckedLog["channels"] {
+  return columns.flatMap(({ channel, header, column, unit, why }) =>
+    channel === null ? [] : [{ channel, header, column, unit: unit ?? "", why }],
+  );
+}

@@ -1,0 +1,45 @@
+import type { Budget } from "../../aircraft/budget.ts";
+import type { Facts } from "../../aircraft/facts.ts";
+import type { Measures } from "../analysis/index.ts";
+import { type Criterion, limitCriteria, planCriteria } from "./criteria.ts";
+import type { Judgement } from "./judgement.ts";
+import { judgementSentence } from "./sentences.ts";
+import { verdictOf } from "./verdict.ts";
+
+/** Lines of the plan that a bench run cannot fulfil: it does not fly. */
+const FLIGHT_ONLY: readonly string[] = ["flightTimeS", "chargeUsedMah", "meanCurrentA"];
+
+/**
+ * Holds the measures of one flight against the planned budget and against the limits of what is fitted.
+ * A limit that the aircraft file does not give is listed as not judged when its measure is known, so that
+ * silence is never taken for a pass. Without an aircraft there is nothing to judge by.
+ */
+export function judgeFlight(
+  measures: Measures,
+  kind: "flight" | "benchRun",
+  facts: Facts,
+  budget: Budget,
+): readonly Judgement[] {
+  if (facts.name === null) return [];
+  const plan = planCriteria(budget).filter((one) => kind === "flight" || !FLIGHT_ONLY.includes(one.line));
+  const limits = limitCriteria(facts).filter(
+    (one) => one.value !== null || measures[one.line].value !== null,
+  );
+  return [...plan, ...limits].map((criterion) => judge(criterion, measures));
+}
+
+function judge(criterion: Criterion, measures: Measures): Judgement {
+  const measured = measures[criterion.line];
+  const { line, against, sense, value, source, closeMargin } = criterion;
+  const verdict = value === null ? "not judged" : verdictOf(measured, sense, value, closeMargin);
+  return {
+    line,
+    against,
+    value,
+    source,
+    sense,
+    measured,
+    verdict,
+    text: judgementSentence(criterion, measured, verdict),
+  };
+}

@@ -1,0 +1,34 @@
+import { plainNumber, type Quantity, quantityText, unitText } from "../../base/quantity/index.ts";
+import { MEASURE_WORDS } from "../analysis/index.ts";
+import type { Criterion } from "./criteria.ts";
+import type { Judgement, Verdict } from "./judgement.ts";
+
+/** "Peak current 58.0 ± 1.2 A is within the controller's burst limit, 120 A." */
+export function judgementSentence(criterion: Criterion, measured: Quantity, verdict: Verdict): string {
+  const subject = capital(MEASURE_WORDS[criterion.line]);
+  if (criterion.value === null) return noLimitSentence(subject, criterion.source);
+  const number = `${plainNumber(criterion.value)} ${unitText(measured.unit)}`;
+  const against = criterion.against === "plan" ? `the plan of ${number}` : `${criterion.words}, ${number}`;
+  if (verdict === "not judged") return notJudgedSentence(subject, measured, against);
+  return `${subject} ${quantityText(measured)} is ${relationWords(criterion.sense, verdict)} ${against}.`;
+}
+
+function relationWords(sense: Judgement["sense"], verdict: Exclude<Verdict, "not judged">): string {
+  if (verdict === "within") return "within";
+  if (verdict === "close") return "close to";
+  if (sense === "around") return "more than 10 % off";
+  return sense === "atMost" ? "above" : "below";
+}
+
+function noLimitSentence(subject: string, source: string): string {
+  return `${subject} is not judged: the aircraft file gives no ${source}.`;
+}
+
+function notJudgedSentence(subject: string, measured: Quantity, against: string): string {
+  const why = measured.value === null ? measured.why : (measured.why ?? quantityText(measured));
+  return `${subject} is not judged against ${against}: ${why}.`;
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,87 @@
+import { describe, expect, it } from "vitest";
+import { NO_BUDGET } from "../../../src/aircraft/budget.ts";
+import { type Facts, NO_FACTS } from "../../../src/aircraft/facts.ts";
+import { between, known } from "../../../src/base/quantity/index.ts";
+import { headline, judgeFlight } from "../../../src/flight/judgement/index.ts";
+import { measuresOf } from "../../support/measuresOf.ts";
+
+const FACTS: Facts = {
+  ...NO_FACTS,
+  name: "Example",
+  pack: { ...NO_FACTS.pack, cells: 8, minLoadedCellV: 3.3, maxContinuousA: 150 },
+  controller: { ...NO_FACTS.controller, continuousA: 100, burstA: 120, burstS: 10, limitC: 100 },
+};
+const BUDGET = { ...NO_BUDGET, planned: { ...NO_BUDGET.planned, staticCurrentA: 55, flightTimeS: 360 } };
+const GOOD = {
+  staticCurrentA: known(56, 1, "A", "measured"),
+  flightTimeS: between(372, 366, 378, "s", "derived"),
+  chargeUsedMah: known(2310, 50, "mAh", "measured"),
+  peakCurrentA: known(70, 2, "A", "measured"),
+  longestOverRatingS: known(0, 0, "s", "derived"),
+  controllerPeakC: known(60, 2, "degC", "measured"),
+  minCellV: known(3.55, 0.03, "V", "derived"),
+} as const;
+
+function judged(changes: Parameters<typeof measuresOf>[0]) {
+  const measures = measuresOf({ ...GOOD, ...changes });
+  const judgements = judgeFlight(measures, "flight", FACTS, BUDGET);
+  return { judgements, sentence: headline(measures, "flight", true, judgements) };
+}
+
+describe("judging a flight", () => {
+  it("holds each given plan line and limit and lists a known measure without a limit as not judged", () => {
+    const { judgements } = judged({ peakPowerW: known(1900, 40, "W", "derived") });
+    const short = judgements.map((one) => `${one.line} ${one.against} ${one.source} ${one.verdict}`);
+    expect(short).toEqual([
+      "staticCurrentA plan planned.staticCurrentA within",
+      "flightTimeS plan planned.flightTimeS within",
+      "peakCurrentA limit controller.burstA within",
+      "longestOverRatingS limit controller.burstS within",
+      "peakCurrentA limit pack.maxContinuousA within",
+      "peakPowerW limit motor.maxPowerW not judged",
+      "controllerPeakC limit controller.limitC within",
+      "controllerHotDayPeakC limit controller.limitC not judged",
+      "minCellV limit pack.minLoadedCellV within",
+    ]);
+  });
+
+  it("judges nothing without an aircraft and says so", () => {
+    const measures = measuresOf(GOOD);
+    const judgements = judgeFlight(measures, "flight", NO_FACTS, BUDGET);
+    expect(judgements).toEqual([]);
+    expect(headline(measures, "flight", true, judgements)).toBe(
+      "Flew 6:12 and used 2310 ± 50 mAh; no aircraft file was given, so nothing was judged.",
+    );
+  });
+
+  it("leaves lines that need a flight out of a bench run", () => {
+    const judgements = judgeFlight(measuresOf(GOOD), "benchRun", FACTS, BUDGET);
+    expect(judgements.map((one) => one.line)).not.toContain("flightTimeS");
+  });
+
+  it("puts a passed limit first in the sentence, with what to do", () => {
+    const { sentence } = judged({ controllerPeakC: known(108, 3, "degC", "measured") });
+    expect(sentence).toBe(
+      "Limit passed: controller peak 108.0 ± 3.0 °C is above the controller's limit, 100 °C; let the controller cool and improve its airflow before the next flight.",
+    );
+  });
+
+  it("names the missed plan line furthest off", () => {
+    const { sentence } = judged({ staticCurrentA: known(66, 1, "A", "measured") });
+    expect(sentence).toContain("the plan did not hold: static current 66.0 ± 1.0 A is more than 10 % off");
+  });
+
+  it("names the limit that is near", () => {
+    const { sentence } = judged({ minCellV: known(3.32, 0.03, "V", "derived") });
+    expect(sentence).toContain(
+      "no judged limit was passed, but lowest cell voltage 3.320 ± 0.030 V is close to",
+    );
+  });
+
+  it("never calls anything safe", () => {
+    expect(judged({}).sentence).not.toMatch(/safe|guarantee|OK to fly/i);
+    expect(judged({}).sentence).toContain(
+      "plan and limits held in the 7 lines that could be judged; 1 could not",
+    );
+  });
+});
