@@ -1,0 +1,8 @@
+export { type LinearFit, leastSquares } from "./leastSquares.ts";
+export { type LineFit, linearRegression } from "./linearRegression.ts";
+export { mean } from "./mean.ts";
+export { median, medianInPlace, SCALE_OF_MAD, scaledMad } from "./median.ts";
+export type { Numbers } from "./preconditions.ts";
+export { quantile, quantileInPlace, selectInPlace } from "./quantile.ts";
+export { huberRegression, type RobustFit } from "./robustRegression.ts";
+export { sampleStandardDeviation } from "./standardDeviation.ts";
