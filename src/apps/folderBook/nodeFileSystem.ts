@@ -1,0 +1,33 @@
+import * as fs from "node:fs";
+import type { FileSystem } from "./fileSystem.ts";
+
+function isMissing(error: unknown): boolean {
+  return error instanceof Error && "code" in error && (error.code === "ENOENT" || error.code === "ENOTDIR");
+}
+
+/** Gives null where the call says that there is no such file; any other error goes on. */
+function orNull<Result>(call: () => Result): Result | null {
+  try {
+    return call();
+  } catch (error) {
+    if (isMissing(error)) return null;
+    throw error;
+  }
+}
+
+/** The machine's own disk. */
+export const nodeFileSystem: FileSystem = {
+  openForWriting: (path) => fs.openSync(path, "w"),
+  openForSync: (path) => fs.openSync(path, "r"),
+  write: (descriptor, bytes) => fs.writeSync(descriptor, bytes),
+  fsync: (descriptor) => fs.fsyncSync(descriptor),
+  close: (descriptor) => fs.closeSync(descriptor),
+  rename: (from, to) => fs.renameSync(from, to),
+  unlink: (path) => fs.unlinkSync(path),
+  makeFolder: (path) => {
+    fs.mkdirSync(path, { recursive: true });
+  },
+  read: (path) => orNull(() => fs.readFileSync(path)),
+  list: (path) => orNull(() => fs.readdirSync(path).sort()) ?? [],
+  size: (path) => orNull(() => fs.statSync(path).size),
+};

@@ -1,0 +1,63 @@
+import { dirname } from "node:path";
+import type { FileSystem } from "./fileSystem.ts";
+
+/** A file that is being written; readers never open it, recovery deletes it. */
+export const TEMPORARY_SUFFIX = ".writing";
+
+/**
+ * Puts `bytes` under `path` so that after any failure or power loss the path holds the old file or the
+ * new one, whole: write all bytes, check the size, fsync, rename, fsync the folder. Throws the file
+ * system's error (a full disk too) and then leaves the old file.
+ */
+export function writeDurably(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
+  const temporary = path + TEMPORARY_SUFFIX;
+  try {
+    writeAndSync(fileSystem, temporary, bytes);
+    fileSystem.rename(temporary, path);
+  } catch (error) {
+    removeQuietly(fileSystem, temporary);
+    throw error;
+  }
+  syncFolder(fileSystem, dirname(path));
+}
+
+/** Deletes a file for good; a file that is not there is fine. */
+export function removeDurably(fileSystem: FileSystem, path: string): void {
+  if (fileSystem.size(path) === null) return;
+  fileSystem.unlink(path);
+  syncFolder(fileSystem, dirname(path));
+}
+
+function writeAndSync(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
+  const descriptor = fileSystem.openForWriting(path);
+  try {
+    let written = 0;
+    while (written < bytes.length) {
+      const taken = fileSystem.write(descriptor, bytes.subarray(written));
+      if (taken <= 0) throw new Error(`the disk took no more bytes after ${written} of ${bytes.length}`);
+      written += taken;
+    }
+    fileSystem.fsync(descriptor);
+  } finally {
+    fileSystem.close(descriptor);
+  }
+  const size = fileSystem.size(path);
+  if (size !== bytes.length) throw new Error(`the disk kept ${size} of ${bytes.length} bytes of ${path}`);
+}
+
+export function syncFolder(fileSystem: FileSystem, folder: string): void {
+  const descriptor = fileSystem.openForSync(folder);
+  try {
+    fileSystem.fsync(descriptor);
+  } finally {
+    fileSystem.close(descriptor);
+  }
+}
+
+function removeQuietly(fileSystem: FileSystem, path: string): void {
+  try {
+    fileSystem.unlink(path);
+  } catch {
+    // Recovery deletes it; the error that brought us here is the one to tell.
+  }
+}

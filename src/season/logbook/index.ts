@@ -1,0 +1,1 @@
+export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";
