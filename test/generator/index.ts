@@ -1,0 +1,22 @@
+export type { TrueAircraft, TrueDay, TrueHeatDriver } from "./aircraft.ts";
+export { HERON, NAMED_AIRCRAFT, STORK, SWIFT, TERN, WREN } from "./namedAircraft.ts";
+export { type Random, seededRandom } from "./random.ts";
+export { type ScriptOptions, USUAL_SCRIPT } from "./script.ts";
+export {
+  type DropOut,
+  type LoggedChannel,
+  type LoggedFlight,
+  type SensorSpec,
+  USUAL_CHANNELS,
+  USUAL_SENSORS,
+} from "./sensors.ts";
+export {
+  type FlightSpec,
+  flown,
+  logFlight,
+  type SimulatedFlight,
+  simulateFlight,
+  usualSpec,
+} from "./simulate.ts";
+export { type AircraftFile, STATED_EXACTLY, type StatedSpec } from "./statedFacts.ts";
+export type { FlightTruth, PartsTruth, SortieTruth } from "./truth.ts";

@@ -1,0 +1,230 @@
+import type { TrueAircraft } from "./aircraft.ts";
+
+/** Five invented aircraft of different size. No make, no model: the figures are our own. */
+
+/** The demo: a 2.4 m floatplane. */
+export const TERN: TrueAircraft = {
+  name: "Tern",
+  pack: {
+    cells: 8,
+    capacityMah: 5000,
+    ohmicOhm: 0.029,
+    fastOhm: 0.008,
+    fastS: 1.3,
+    slowOhm: 0.013,
+    slowS: 15,
+    maxContinuousA: 150,
+    heatJPerK: 1150,
+  },
+  controller: {
+    continuousA: 100,
+    burstA: 120,
+    burstS: 10,
+    limitC: 100,
+    resistanceOhm: 0.0015,
+    driver: "motorCurrent",
+    timeConstantS: 105,
+    risePerA2: 0.041,
+    standbyA: 0.2,
+  },
+  motor: {
+    kv: 230,
+    windingOhm: 0.021,
+    noLoadA: 1.4,
+    noLoadGrowth: 0.5,
+    polePairs: 7,
+    maxPowerW: 2400,
+    limitC: 100,
+  },
+  propeller: {
+    diameterIn: 18,
+    pitchIn: 10,
+    blades: 2,
+    family: "thin electric",
+    staticCp: 0.0462,
+    maxRpm: 8300,
+  },
+  airframe: { massKg: 7.1, liftOffMS: 10, cruiseMS: 17, cruiseDuty: 0.845, taxiDuty: 0.33 },
+};
+
+/** A small sport aircraft. */
+export const WREN: TrueAircraft = {
+  name: "Wren",
+  pack: {
+    cells: 4,
+    capacityMah: 3300,
+    ohmicOhm: 0.018,
+    fastOhm: 0.005,
+    fastS: 1.1,
+    slowOhm: 0.009,
+    slowS: 15,
+    maxContinuousA: 100,
+    heatJPerK: 380,
+  },
+  controller: {
+    continuousA: 60,
+    burstA: 80,
+    burstS: 10,
+    limitC: 100,
+    resistanceOhm: 0.0025,
+    driver: "motorCurrent",
+    timeConstantS: 70,
+    risePerA2: 0.062,
+    standbyA: 0.15,
+  },
+  motor: {
+    kv: 660,
+    windingOhm: 0.024,
+    noLoadA: 1.5,
+    noLoadGrowth: 0.5,
+    polePairs: 7,
+    maxPowerW: 800,
+    limitC: 100,
+  },
+  propeller: {
+    diameterIn: 12,
+    pitchIn: 6,
+    blades: 2,
+    family: "thin electric",
+    staticCp: 0.0405,
+    maxRpm: 12_500,
+  },
+  airframe: { massKg: 2.2, liftOffMS: 9, cruiseMS: 18, cruiseDuty: 0.8, taxiDuty: 0.32 },
+};
+
+/** A glider tug. */
+export const HERON: TrueAircraft = {
+  name: "Heron",
+  pack: {
+    cells: 12,
+    capacityMah: 8000,
+    ohmicOhm: 0.032,
+    fastOhm: 0.009,
+    fastS: 1.5,
+    slowOhm: 0.016,
+    slowS: 15,
+    maxContinuousA: 200,
+    heatJPerK: 2700,
+  },
+  controller: {
+    continuousA: 130,
+    burstA: 160,
+    burstS: 10,
+    limitC: 105,
+    resistanceOhm: 0.0012,
+    driver: "packCurrent",
+    timeConstantS: 130,
+    risePerA2: 0.019,
+    standbyA: 0.3,
+  },
+  motor: {
+    kv: 156,
+    windingOhm: 0.016,
+    noLoadA: 2.1,
+    noLoadGrowth: 0.55,
+    polePairs: 10,
+    maxPowerW: 5500,
+    limitC: 110,
+  },
+  propeller: {
+    diameterIn: 22,
+    pitchIn: 12,
+    blades: 2,
+    family: "thin electric",
+    staticCp: 0.0432,
+    maxRpm: 7500,
+  },
+  airframe: { massKg: 14.5, liftOffMS: 12, cruiseMS: 19, cruiseDuty: 0.8, taxiDuty: 0.34 },
+};
+
+/** A fast low-wing. */
+export const SWIFT: TrueAircraft = {
+  name: "Swift",
+  pack: {
+    cells: 6,
+    capacityMah: 5000,
+    ohmicOhm: 0.02,
+    fastOhm: 0.006,
+    fastS: 1.7,
+    slowOhm: 0.01,
+    slowS: 15,
+    maxContinuousA: 150,
+    heatJPerK: 820,
+  },
+  controller: {
+    continuousA: 100,
+    burstA: 120,
+    burstS: 10,
+    limitC: 100,
+    resistanceOhm: 0.0018,
+    driver: "motorCurrent",
+    timeConstantS: 85,
+    risePerA2: 0.027,
+    standbyA: 0.2,
+  },
+  motor: {
+    kv: 430,
+    windingOhm: 0.017,
+    noLoadA: 1.9,
+    noLoadGrowth: 0.45,
+    polePairs: 7,
+    maxPowerW: 1900,
+    limitC: 100,
+  },
+  propeller: {
+    diameterIn: 14,
+    pitchIn: 10,
+    blades: 2,
+    family: "sport",
+    staticCp: 0.053,
+    maxRpm: 11_000,
+  },
+  airframe: { massKg: 4.4, liftOffMS: 12, cruiseMS: 25, cruiseDuty: 0.84, taxiDuty: 0.31 },
+};
+
+/** A slow high-wing with a three-blade propeller. */
+export const STORK: TrueAircraft = {
+  name: "Stork",
+  pack: {
+    cells: 10,
+    capacityMah: 6000,
+    ohmicOhm: 0.036,
+    fastOhm: 0.01,
+    fastS: 1.2,
+    slowOhm: 0.017,
+    slowS: 15,
+    maxContinuousA: 150,
+    heatJPerK: 1700,
+  },
+  controller: {
+    continuousA: 90,
+    burstA: 110,
+    burstS: 10,
+    limitC: 100,
+    resistanceOhm: 0.002,
+    driver: "packCurrent",
+    timeConstantS: 120,
+    risePerA2: 0.041,
+    standbyA: 0.25,
+  },
+  motor: {
+    kv: 185,
+    windingOhm: 0.022,
+    noLoadA: 1.5,
+    noLoadGrowth: 0.5,
+    polePairs: 7,
+    maxPowerW: 3000,
+    limitC: 100,
+  },
+  propeller: {
+    diameterIn: 19,
+    pitchIn: 10,
+    blades: 3,
+    family: "sport",
+    staticCp: 0.054,
+    maxRpm: 7800,
+  },
+  airframe: { massKg: 9.2, liftOffMS: 9, cruiseMS: 15, cruiseDuty: 0.8, taxiDuty: 0.33 },
+};
+
+export const NAMED_AIRCRAFT: readonly TrueAircraft[] = [WREN, SWIFT, TERN, STORK, HERON];
