@@ -1,3 +1,5 @@
+import { DEFAULTS } from "./defaults.ts";
+
 /** What was planned: the pilot's power budget. A line the pilot did not plan is null. */
 export interface Planned {
   readonly staticCurrentA: number | null;
@@ -27,5 +29,5 @@ export const NO_BUDGET: Budget = {
     minCellV: null,
     controllerPeakC: null,
   },
-  reservePct: 25,
+  reservePct: DEFAULTS.reservePct.value,
 };

@@ -1,3 +1,5 @@
+import { DEFAULTS, FULL_CELL_V } from "./defaults.ts";
+
 /** What is fitted. A fact the pilot did not give is null; only the sensor accuracies have defaults. */
 export interface PackFacts {
   /** Cells in series; null without an aircraft file. */
@@ -75,11 +77,11 @@ export const NO_FACTS: Facts = {
     cells: null,
     capacityMah: null,
     maxContinuousA: null,
-    fullCellV: 4.2,
+    fullCellV: FULL_CELL_V[DEFAULTS["pack.chemistry"].value],
     minLoadedCellV: null,
-    chemistry: "lipo",
+    chemistry: DEFAULTS["pack.chemistry"].value,
     resistanceMohm: null,
-    healthPct: 100,
+    healthPct: DEFAULTS["pack.healthPct"].value,
     limitC: null,
   },
   controller: { continuousA: null, burstA: null, burstS: null, limitC: null, resistanceMohm: null },
@@ -90,15 +92,25 @@ export const NO_FACTS: Facts = {
     maxPowerW: null,
     limitC: null,
     polePairs: null,
-    count: 1,
+    count: DEFAULTS["motor.count"].value,
   },
-  propeller: { diameterIn: null, pitchIn: null, blades: 2, family: null, maxRpm: null },
-  field: { ambientC: null, hotDayC: 35, elevationM: 0 },
+  propeller: {
+    diameterIn: null,
+    pitchIn: null,
+    blades: DEFAULTS["propeller.blades"].value,
+    family: null,
+    maxRpm: null,
+  },
+  field: {
+    ambientC: null,
+    hotDayC: DEFAULTS["field.hotDayC"].value,
+    elevationM: DEFAULTS["field.elevationM"].value,
+  },
   sensors: {
-    currentAccuracyPct: 5,
-    voltageAccuracyPct: 1,
-    temperatureAccuracyC: 3,
-    currentScale: 1,
-    rpmDivisor: 1,
+    currentAccuracyPct: DEFAULTS["sensors.currentAccuracyPct"].value,
+    voltageAccuracyPct: DEFAULTS["sensors.voltageAccuracyPct"].value,
+    temperatureAccuracyC: DEFAULTS["sensors.temperatureAccuracyC"].value,
+    currentScale: DEFAULTS["sensors.currentScale"].value,
+    rpmDivisor: DEFAULTS["sensors.rpmDivisor"].value,
   },
 };

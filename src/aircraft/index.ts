@@ -1,0 +1,5 @@
+export { DEFAULTS, type DefaultPath, defaultSource, FULL_CELL_V } from "./defaults.ts";
+export { type AircraftNotRead, parseAircraftFile, type ReadAircraft } from "./parseAircraftFile.ts";
+export type { RememberedReading } from "./readings.ts";
+export { aircraftSchema } from "./schema.ts";
+export { starterAircraftFile } from "./starter.ts";

@@ -1,0 +1,1 @@
+export { nearestWord } from "./nearest.ts";
