@@ -1,5 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { NAMED_AIRCRAFT, simulateFlight, TERN, usualSpec } from "./index.ts";
+import {
+  ALL_DEPARTURES,
+  NAMED_AIRCRAFT,
+  randomFlightSpec,
+  simulateFlight,
+  TERN,
+  usualSpec,
+} from "./index.ts";
 
 describe("simulated flights", () => {
   it("are the same for the same spec and differ for another seed", () => {
@@ -30,5 +37,22 @@ describe("simulated flights", () => {
     expect(flight.restCellV).toBeGreaterThan(4.15);
     expect(flight.minCellV).toBeGreaterThan(3.3);
     expect(flight.minCellV).toBeLessThan(3.9);
+  });
+});
+
+describe("random flights", () => {
+  it("have parts that suit each other (seeds 1 to 60)", () => {
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const { truth, spec } = simulateFlight(randomFlightSpec(seed, { departures: ALL_DEPARTURES }));
+      const flight = truth.sorties[0]!;
+      const label = `seed ${seed}`;
+      expect(flight.complete, label).toBe(true);
+      expect(flight.staticCurrentA!, label).toBeLessThan(spec.aircraft.controller.continuousA);
+      expect(flight.motorEfficiencyPct!, label).toBeGreaterThan(85);
+      expect(flight.motorEfficiencyPct!, label).toBeLessThan(96);
+      expect(flight.chargeLeftPct, label).toBeGreaterThan(10);
+      expect(flight.minCellV, label).toBeGreaterThan(3.2);
+      expect(flight.controllerPeakC, label).toBeLessThan(120);
+    }
   });
 });

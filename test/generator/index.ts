@@ -1,6 +1,14 @@
 export type { TrueAircraft, TrueDay, TrueHeatDriver } from "./aircraft.ts";
 export { HERON, NAMED_AIRCRAFT, STORK, SWIFT, TERN, WREN } from "./namedAircraft.ts";
 export { type Random, seededRandom } from "./random.ts";
+export { randomAircraft } from "./randomAircraft.ts";
+export {
+  ALL_DEPARTURES,
+  type Departures,
+  NO_DEPARTURES,
+  type RandomFlightOptions,
+  randomFlightSpec,
+} from "./randomFlight.ts";
 export { type ScriptOptions, USUAL_SCRIPT } from "./script.ts";
 export {
   type DropOut,
