@@ -1,4 +1,5 @@
 export type { TrueAircraft, TrueDay, TrueHeatDriver } from "./aircraft.ts";
+export type { LogStyle, StartClock } from "./logStyle.ts";
 export { HERON, NAMED_AIRCRAFT, STORK, SWIFT, TERN, WREN } from "./namedAircraft.ts";
 export { type Random, seededRandom } from "./random.ts";
 export { randomAircraft } from "./randomAircraft.ts";
@@ -27,4 +28,6 @@ export {
   usualSpec,
 } from "./simulate.ts";
 export { type AircraftFile, STATED_EXACTLY, type StatedSpec } from "./statedFacts.ts";
+export { LOG_STYLES, type LogStyleKey } from "./styles.ts";
 export type { FlightTruth, PartsTruth, SortieTruth } from "./truth.ts";
+export { writeLog } from "./writeLog.ts";
