@@ -1,0 +1,29 @@
+// Runs a TypeScript script on Node 20: bundles it beside itself in memory-like scratch, then imports it.
+// Usage: node scripts/run-typescript.mjs scripts/bench-timer.ts [arguments]
+import { mkdirSync, rmSync } from "node:fs";
+import { basename, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "esbuild";
+
+const [script, ...rest] = process.argv.slice(2);
+if (script === undefined) throw new Error("name the script to run");
+const root = resolve(import.meta.dirname, "..");
+const folder = resolve(root, ".tmp");
+mkdirSync(folder, { recursive: true });
+const outfile = resolve(folder, `${basename(script, ".ts")}-${process.pid}.mjs`);
+await build({
+  entryPoints: [script],
+  outfile,
+  bundle: true,
+  format: "esm",
+  platform: "node",
+  target: "node20",
+  packages: "external",
+  define: { "import.meta.dirname": JSON.stringify(resolve(root, "scripts")) },
+});
+process.argv = [process.argv[0] ?? "node", script, ...rest];
+try {
+  await import(pathToFileURL(outfile).href);
+} finally {
+  rmSync(outfile, { force: true });
+}

@@ -1,0 +1,9 @@
+export { type ChargeLimit, COVERAGE, chargeLimit } from "./chargeLimit.ts";
+export {
+  type ChargeConditions,
+  DEFAULT_APPROACH_S,
+  FLIGHTS_FOR_APPROACH,
+  FLIGHTS_FOR_FULL_TIMER,
+  GO_AROUND_S,
+  type LoggedLoad,
+} from "./loggedLoad.ts";
