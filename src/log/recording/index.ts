@@ -6,3 +6,6 @@ export {
   type Repair,
   type SensorCorrections,
 } from "./recording.ts";
+export { recordLog } from "./recordLog.ts";
+export { smallestStep } from "./resolution.ts";
+export { negativeOffsetA, restCurrentA } from "./restCurrent.ts";

@@ -1,0 +1,106 @@
+import type { ChannelName } from "../../base/channels/index.ts";
+import { firstLines, type Notice } from "../../base/notices/index.ts";
+import { missingStretches } from "./missingStretches.ts";
+import { type DeadChannel, type Hole, holeLimitS, type Repair } from "./recording.ts";
+import { coarseStep } from "./resolution.ts";
+import { negativeOffsetA, restCurrentA } from "./restCurrent.ts";
+import * as sentences from "./sentences.ts";
+
+/** The repaired log, as far as notices look at it. */
+export interface NoticeContext {
+  readonly timeS: Float64Array;
+  readonly channels: ReadonlyMap<ChannelName, Float64Array>;
+  readonly stepS: number;
+  readonly lineOfRow: (row: number) => number;
+}
+
+export function holeNotices(holes: readonly Hole[], lineOfRow: (row: number) => number): Notice[] {
+  const notices: Notice[] = [];
+  const named = holes.map((hole) => ({
+    isUnknownLength: hole.isUnknownLength,
+    seconds: hole.endS - hole.startS,
+    lineBefore: lineOfRow(hole.rowBefore),
+    lineAfter: lineOfRow(hole.rowAfter),
+  }));
+  const known = named.filter((hole) => !hole.isUnknownLength);
+  if (known.length > 0) {
+    const lines = firstLines(known.map((hole) => hole.lineAfter));
+    notices.push({
+      code: "gap",
+      severity: "warning",
+      text: sentences.gap(known),
+      count: known.length,
+      lines,
+    });
+  }
+  for (const { isUnknownLength, lineBefore, lineAfter } of named) {
+    if (!isUnknownLength) continue;
+    const text = sentences.gapOfUnknownLength(lineBefore, lineAfter);
+    notices.push({ code: "gap-unknown-length", severity: "warning", text, count: 1, lines: [lineAfter] });
+  }
+  return notices;
+}
+
+/** One notice for each channel and kind; every cell with its value stands in the list of repairs. */
+export function repairNotices(repairs: readonly Repair[]): Notice[] {
+  const groups = new Map<string, Repair[]>();
+  for (const repair of repairs) {
+    const key = `${repair.kind} ${repair.channel}`;
+    const group = groups.get(key);
+    if (group) group.push(repair);
+    else groups.set(key, [repair]);
+  }
+  return [...groups.values()].map((cells) => ({
+    code: cells[0]!.kind === "spike" ? "spike-masked" : "impossible-masked",
+    severity: "warning",
+    text: sentences.masked(cells[0]!.kind, cells[0]!.channel, cells),
+    count: cells.length,
+    lines: firstLines(cells.map((cell) => cell.line)),
+  }));
+}
+
+export function deadNotices(dead: readonly DeadChannel[]): Notice[] {
+  return dead.map(({ why }) => ({
+    code: "dead-sensor",
+    severity: "warning",
+    text: sentences.deadSensor(why),
+  }));
+}
+
+export function missingNotices(context: NoticeContext): Notice[] {
+  const { timeS, channels, stepS, lineOfRow } = context;
+  const notices: Notice[] = [];
+  for (const [channel, values] of channels) {
+    const stretches = missingStretches(timeS, values, holeLimitS(stepS)).map((one) => ({
+      seconds: one.seconds,
+      rows: one.lastRow - one.firstRow + 1,
+      firstLine: lineOfRow(one.firstRow),
+      lastLine: lineOfRow(one.lastRow),
+    }));
+    if (stretches.length === 0) continue;
+    notices.push({
+      code: "channel-missing",
+      severity: "warning",
+      text: sentences.missing(channel, stretches),
+      count: stretches.reduce((sum, one) => sum + one.rows, 0),
+      lines: firstLines(stretches.map((one) => one.firstLine)),
+    });
+  }
+  return notices;
+}
+
+/** What is peculiar about the current sensor: coarse steps, a negative reading at rest. */
+export function currentNotices(currentA: Float64Array): Notice[] {
+  const notices: Notice[] = [];
+  const stepA = coarseStep(currentA);
+  if (stepA !== null) {
+    const text = sentences.coarseResolution("current", stepA);
+    notices.push({ code: "coarse-resolution", severity: "note", text });
+  }
+  const offsetA = negativeOffsetA(restCurrentA(currentA));
+  if (offsetA < 0) {
+    const text = sentences.negativeRestCurrent(offsetA);
+    notices.push({ code: "negative-rest-current", severity: "warning", text });
+  }
+  return notices;
+}

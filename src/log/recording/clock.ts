@@ -1,0 +1,45 @@
+import type { Notice } from "../../base/notices/index.ts";
+import type { ReadLog } from "../reading/index.ts";
+import { clockNotices } from "./clockNotices.ts";
+import { spreadSameStamps, withoutDuplicates } from "./sameStamps.ts";
+import { stampsOf } from "./stamps.ts";
+import { straighten } from "./straighten.ts";
+
+/** The rows of a log in the order of one clock that only goes forward. */
+export interface HonestClock {
+  /** Row of the log behind each row kept. */
+  readonly sourceRows: Int32Array;
+  /** Seconds, strictly rising from 0. */
+  readonly timeS: Float64Array;
+  /** Rows of the log that follow a jump of unknown length. */
+  readonly jumpRows: ReadonlySet<number>;
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * One honest clock: several rows per stamp spread evenly, midnight and counters that start again added up,
+ * rows written twice once, a little disorder sorted, a clock set back going on by one median step.
+ * Rows without a readable time are left out. Linear in the rows; the log is not changed.
+ */
+export function honestClock(log: ReadLog): HonestClock {
+  const channels = [...log.channels.values()];
+  const timed = rowsWithTime(log);
+  const stamps = stampsOf(log, timed, channels);
+  const walk = straighten(log, channels, timed, stamps);
+  const spread = spreadSameStamps(walk, withoutDuplicates(walk));
+  const startS = spread.timeS[0] ?? 0;
+  for (let i = 0; i < spread.timeS.length; i++) spread.timeS[i]! -= startS;
+  return {
+    sourceRows: spread.rows,
+    timeS: spread.timeS,
+    jumpRows: new Set(walk.events.jumpRows),
+    notices: clockNotices(log, walk, spread),
+  };
+}
+
+function rowsWithTime(log: ReadLog): Int32Array {
+  const rows = new Int32Array(log.rows);
+  let count = 0;
+  for (let row = 0; row < log.rows; row++) if (Number.isFinite(log.timeS[row])) rows[count++] = row;
+  return rows.subarray(0, count);
+}

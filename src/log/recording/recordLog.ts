@@ -1,0 +1,74 @@
+import type { ChannelName } from "../../base/channels/index.ts";
+import type { Notice } from "../../base/notices/index.ts";
+import type { ReadLog } from "../reading/index.ts";
+import {
+  currentNotices,
+  deadNotices,
+  holeNotices,
+  missingNotices,
+  type NoticeContext,
+  repairNotices,
+} from "./channelNotices.ts";
+import { honestClock } from "./clock.ts";
+import { correctedChannels, correctionOf } from "./corrections.ts";
+import { deadSensors } from "./deadSensors.ts";
+import type { DeadChannel, Recording, Repair, SensorCorrections } from "./recording.ts";
+import { withoutImpossible, withoutSpikes } from "./repairs.ts";
+import { usableRows } from "./usableRows.ts";
+
+/**
+ * One log on one honest clock, sensors corrected, impossible values and lone spikes masked, holes and dead
+ * sensors named. What was done is in `repairs` and `notices` (those of the reading first). Linear in the rows.
+ *
+ *   rows -> honest clock -> corrections -> impossible masked -> spikes masked -> usable rows, holes -> notices
+ *
+ * @param corrections `currentScale` multiplies amperes, `rpmDivisor` divides revolutions; both above 0
+ */
+export function recordLog(log: ReadLog, corrections: SensorCorrections): Recording {
+  const clock = honestClock(log);
+  const { timeS, sourceRows } = clock;
+  const lineOfRow = (row: number) => log.lineOfRow(sourceRows[row]!);
+  const followsJump = (row: number) => clock.jumpRows.has(sourceRows[row]!);
+  const corrected = correctedChannels(log.channels, sourceRows, corrections);
+  const possible = withoutImpossible(corrected, lineOfRow);
+  const { stepS } = usableRows(timeS, possible.channels, followsJump);
+  const clean = withoutSpikes(timeS, possible.channels, stepS, lineOfRow);
+  const { channels } = clean;
+  const usable = usableRows(timeS, channels, followsJump);
+  const repairs = [...possible.repairs, ...clean.repairs].map((repair) => asLogged(repair, corrections));
+  const dead = deadSensors(timeS, channels, usable.stepS);
+  const context = { timeS, channels, stepS: usable.stepS, lineOfRow };
+  return {
+    rows: timeS.length,
+    dataLines: log.dataLines,
+    rowsUsed: usable.count,
+    durationS: usable.durationS,
+    timeS,
+    channels,
+    lineOfRow,
+    clockTextOfRow: (row) => log.clock.textOfRow(sourceRows[row]!),
+    stepS: usable.stepS,
+    holes: usable.holes,
+    repairs,
+    dead,
+    notices: [
+      ...log.notices,
+      ...clock.notices,
+      ...holeNotices(usable.holes, lineOfRow),
+      ...repairNotices(repairs),
+      ...sensorNotices(context, dead),
+    ],
+  };
+}
+
+/** The value as the log wrote it, before the correction of its sensor. */
+function asLogged(repair: Repair, corrections: SensorCorrections): Repair {
+  return { ...repair, value: repair.value / correctionOf(repair.channel, corrections) };
+}
+
+function sensorNotices(context: NoticeContext, dead: readonly DeadChannel[]): Notice[] {
+  const currentA = context.channels.get("current");
+  const isAlive = !dead.some((one) => one.channel === ("current" satisfies ChannelName));
+  const current = currentA !== undefined && isAlive ? currentNotices(currentA) : [];
+  return [...deadNotices(dead), ...missingNotices(context), ...current];
+}

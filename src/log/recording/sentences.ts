@@ -1,0 +1,127 @@
+import { type ChannelName, channelFacts, channelWords } from "../../base/channels/index.ts";
+import { linesText } from "../../base/notices/index.ts";
+import { minutesAndSeconds, plainNumber, unitText } from "../../base/quantity/index.ts";
+import type { ClockFacts } from "../reading/index.ts";
+
+/** Values and seconds listed in one sentence; the notice and the list of repairs hold the rest. */
+const SHOWN = 3;
+
+function rowsText(count: number): string {
+  return count === 1 ? "1 row" : `${count} rows`;
+}
+
+/** "20.2 s", from 100 s on as "2:05 min". */
+function secondsText(seconds: number): string {
+  return seconds < 100 ? `${plainNumber(seconds)} s` : `${minutesAndSeconds(seconds)} min`;
+}
+
+function listText(texts: readonly string[], count: number): string {
+  const shown = texts.slice(0, SHOWN);
+  const more = count - shown.length;
+  return more > 0 ? `${shown.join(", ")} and ${more} more` : shown.join(", ");
+}
+
+/** A cell as the log shows it, without the last digits of a unit conversion. */
+function cellText(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+export function timeMissing(count: number, lines: readonly number[]): string {
+  return `${rowsText(count)} left out because the time cannot be read (${linesText(lines, count)}).`;
+}
+
+export function clockWrapped(kind: ClockFacts["kind"], lines: readonly number[]): string {
+  const what = kind === "timeOfDay" ? "The clock passes midnight" : "The time counter wraps round to zero";
+  return `${what} at ${linesText(lines)}: time is counted on.`;
+}
+
+export function timeWentBack(seconds: readonly number[], lines: readonly number[]): string {
+  const by = listText(seconds.map(secondsText), seconds.length);
+  return `Time went back by ${by} at ${linesText(lines, seconds.length)}. It is counted on by one usual step there.`;
+}
+
+export function timeJumped(lines: readonly number[]): string {
+  return `Time jumps forward by more than an hour at ${linesText(lines)}: a gap of unknown length, perhaps a clock that was set.`;
+}
+
+export function rowsOutOfOrder(count: number, lines: readonly number[]): string {
+  return `${rowsText(count)} out of order, sorted by time (${linesText(lines, count)}).`;
+}
+
+export function timeDamaged(count: number, lines: readonly number[]): string {
+  return `${rowsText(count)} left out: the time there does not fit the rows before and after (${linesText(lines, count)}).`;
+}
+
+export function duplicateRows(count: number, lines: readonly number[]): string {
+  return `${count} duplicate ${count === 1 ? "row" : "rows"} left out, each counted once (${linesText(lines, count)}).`;
+}
+
+export function clockStoodStill(seconds: readonly number[], lines: readonly number[]): string {
+  const lost = listText(seconds.map(secondsText), seconds.length);
+  return `The clock stands still from ${linesText(lines, seconds.length)} and loses ${lost}; rows there are counted on by the usual step.`;
+}
+
+export function severalRowsPerStamp(_count: number, line: number): string {
+  return `Several rows carry the same time (first at line ${line}): they are spread evenly up to the next time.`;
+}
+
+export function sameStamps(count: number, line: number): string {
+  return `${rowsText(count)} with the time of the row before (first at line ${line}), spread evenly up to the next time.`;
+}
+
+export function gap(holes: readonly { seconds: number; lineBefore: number; lineAfter: number }[]): string {
+  const texts = holes.map(
+    (hole) => `${secondsText(hole.seconds)} between lines ${hole.lineBefore} and ${hole.lineAfter}`,
+  );
+  const what = holes.length === 1 ? "A gap" : `${holes.length} gaps`;
+  return `${what} without usable rows: ${listText(texts, texts.length)}. Covered sums leave this out.`;
+}
+
+export function gapOfUnknownLength(lineBefore: number, lineAfter: number): string {
+  return `A gap of unknown length between lines ${lineBefore} and ${lineAfter}. Sums leave it out, and a flight ends there.`;
+}
+
+export function masked(
+  kind: "impossible" | "spike",
+  channel: ChannelName,
+  cells: readonly { value: number; line: number }[],
+): string {
+  const { unit, possible } = channelFacts(channel);
+  const texts = cells.map((cell) => `${cellText(cell.value)} ${unitText(unit)} at line ${cell.line}`);
+  const what = cells.length === 1 ? "1 spike" : `${cells.length} spikes`;
+  const reason =
+    kind === "impossible"
+      ? `beyond ${plainNumber(possible[0])} to ${plainNumber(possible[1])} ${unitText(unit)}`
+      : "lone and confirmed by nothing else";
+  return `${what} in ${channelWords(channel)} left out, ${reason}: ${listText(texts, texts.length)}.`;
+}
+
+export function deadWhile(channel: ChannelName, value: number, sign: string): string {
+  const reading = `${cellText(value)} ${unitText(channelFacts(channel).unit)}`;
+  return `the ${channelWords(channel)} sensor is dead: it reads ${reading} in every row while ${sign}`;
+}
+
+export function deadSensor(why: string): string {
+  const sentence = why.charAt(0).toUpperCase() + why.slice(1);
+  return `${sentence}. Numbers that need it are not given. Check its plug and lead.`;
+}
+
+export function missing(
+  channel: ChannelName,
+  stretches: readonly { seconds: number; firstLine: number; lastLine: number }[],
+): string {
+  const texts = stretches.map(
+    (one) => `${secondsText(one.seconds)} (lines ${one.firstLine} to ${one.lastLine})`,
+  );
+  const words = channelWords(channel);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)} is missing for ${listText(texts, texts.length)}. It is not counted as 0.`;
+}
+
+export function coarseResolution(channel: ChannelName, step: number): string {
+  const unit = unitText(channelFacts(channel).unit);
+  return `The resolution of ${channelWords(channel)} is coarse: it moves in steps of ${cellText(step)} ${unit}. Peaks are good to one step.`;
+}
+
+export function negativeRestCurrent(restA: number): string {
+  return `Current is negative at rest (${plainNumber(restA)} A): a sensor offset. Charge and energy used are lifted by it; covered sums are not.`;
+}
