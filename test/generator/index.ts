@@ -1,4 +1,5 @@
 export type { TrueAircraft, TrueDay, TrueHeatDriver } from "./aircraft.ts";
+export { goldenFiles } from "./goldenFiles.ts";
 export type { LogStyle, StartClock } from "./logStyle.ts";
 export { HERON, NAMED_AIRCRAFT, STORK, SWIFT, TERN, WREN } from "./namedAircraft.ts";
 export { type Random, seededRandom } from "./random.ts";
@@ -11,6 +12,9 @@ export {
   randomFlightSpec,
 } from "./randomFlight.ts";
 export { type ScriptOptions, USUAL_SCRIPT } from "./script.ts";
+export { type SeasonFlight, simulateSeason } from "./season.ts";
+export { seasonFiles } from "./seasonFiles.ts";
+export { SEASON_AMP_GAIN, SEASON_LOGS, type SeasonLog } from "./seasonPlan.ts";
 export {
   type DropOut,
   type LoggedChannel,

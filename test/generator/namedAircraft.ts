@@ -24,7 +24,7 @@ export const TERN: TrueAircraft = {
     resistanceOhm: 0.0015,
     driver: "motorCurrent",
     timeConstantS: 105,
-    risePerA2: 0.041,
+    risePerA2: 0.05,
     standbyA: 0.2,
   },
   motor: {
