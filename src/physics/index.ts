@@ -13,6 +13,23 @@ export {
 export { chemistryRemark } from "./chemistryBand.ts";
 export type { CoefficientName, FitGroup } from "./coefficientFit.ts";
 export { type FullThrottle, fullThrottleEquilibrium, type PowerTrain } from "./equilibrium.ts";
+export {
+  convolveWithDecay,
+  decayAt,
+  firstOrderC,
+  type HeatingConstants,
+  heatedTemperatures,
+  lumpTimeConstantS,
+  throughLag,
+  timeToReachS,
+} from "./heating.ts";
+export {
+  fitHeating,
+  type HeatingFit,
+  type HeatingSamples,
+  LEAST_RISE_C,
+  LEAST_TIME_CONSTANTS,
+} from "./heatingFit.ts";
 export { type MeasuredCoefficient, predictBesideMeasured } from "./measuredNeighbour.ts";
 export {
   backVoltageV,

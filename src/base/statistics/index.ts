@@ -14,7 +14,7 @@ export {
   type Spread,
 } from "./oneSidedBounds.ts";
 export type { Numbers } from "./preconditions.ts";
-export { type ProjectionFit, projectionFit } from "./projectionFit.ts";
+export { type ProjectionFit, projectionFit, type TrialRange } from "./projectionFit.ts";
 export { quantile, quantileInPlace, selectInPlace } from "./quantile.ts";
 export { RandomNumbers } from "./randomNumbers.ts";
 export { huberRegression, type RobustFit } from "./robustRegression.ts";

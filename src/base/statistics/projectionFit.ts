@@ -12,21 +12,28 @@ export interface ProjectionFit {
   readonly isAtEnd: boolean;
 }
 
+export interface TrialRange {
+  /** Least and largest trial value, both more than 0. */
+  readonly low: number;
+  readonly high: number;
+  /** Grid steps between them, 2 or more, each the same ratio; the valley must be wider than two of them. */
+  readonly steps: number;
+  /** Relative width at which the search for the floor stops; 1e-10 unless given. */
+  readonly tolerance?: number;
+}
+
 /**
  * Least squares with one non-linear parameter by variable projection (Golub and Pereyra, SIAM Journal on Numerical
  * Analysis 10, 1973, 413): for each trial value the linear part is solved exactly; a logarithmic grid finds the
  * valley, golden section its floor. Needs no starting value.
  * Null when no trial fixes the linear coefficients.
  * @param columnsAt the regressors at a trial value, each as long as y
- * @param low least trial value, more than 0
- * @param high largest
- * @param steps number of grid steps, 2 or more
  * @throws RangeError as `leastSquares` does
  */
 export function projectionFit(
   columnsAt: (parameter: number) => readonly Numbers[],
   y: Numbers,
-  range: { readonly low: number; readonly high: number; readonly steps: number },
+  range: TrialRange,
   weights?: Numbers,
 ): ProjectionFit | null {
   requireWithin(range.low, Number.MIN_VALUE, range.high, "the low end of a trial range");
@@ -45,7 +52,12 @@ export function projectionFit(
   if (!Number.isFinite(grid[best]!.residualSumOfSquares)) return null;
   const left = grid[Math.max(0, best - 1)]!.parameter;
   const right = grid[Math.min(range.steps, best + 1)]!.parameter;
-  const floor = minimumOf((log) => sumAt(Math.exp(log)), Math.log(left), Math.log(right), 1e-10);
+  const floor = minimumOf(
+    (log) => sumAt(Math.exp(log)),
+    Math.log(left),
+    Math.log(right),
+    range.tolerance ?? 1e-10,
+  );
   const parameter = Math.exp(floor.at);
   const linear = leastSquares(columnsAt(parameter), y, weights);
   if (linear === null) return null;
