@@ -1,1 +1,2 @@
+export type { GivenFacts, KeptLog, LogbookEntry } from "./entry.ts";
 export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";

@@ -7,3 +7,5 @@ export {
   GO_AROUND_S,
   type LoggedLoad,
 } from "./loggedLoad.ts";
+export { type HeatConditions, temperatureLimitS } from "./temperatureLimit.ts";
+export { type VoltageConditions, voltageLimitS } from "./voltageLimit.ts";
