@@ -12,6 +12,8 @@ import type { KeyPath } from "./schemaWalk.ts";
 export const MOST_CHARACTERS = 1_000_000;
 const DEEPEST_NESTING = 100;
 
+export type JsonNode = Node;
+
 /** JSON with comments and trailing commas, with the line of every key. */
 export interface JsonText {
   readonly root: Node | undefined;

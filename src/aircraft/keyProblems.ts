@@ -1,12 +1,11 @@
-import type { Node } from "jsonc-parser";
 import { nearestWord } from "../base/words/index.ts";
-import { type JsonText, keysInText } from "./jsonText.ts";
+import { type JsonNode, type JsonText, keysInText } from "./jsonText.ts";
 import type { Problem } from "./problem.ts";
 import { allKeyPaths, type KeyPath, keysAt, pathText } from "./schemaWalk.ts";
 import { aircraftSentences } from "./sentences.ts";
 
 /** Keys the aircraft file does not know, and keys given twice. */
-export function keyProblems(file: string, json: JsonText, root: Node): readonly Problem[] {
+export function keyProblems(file: string, json: JsonText, root: JsonNode): readonly Problem[] {
   const firstLines = new Map<string, number>();
   const problems: Problem[] = [];
   for (const { path, offset } of keysInText(root)) {

@@ -237,3 +237,34 @@ export const aircraftSchema = v.pipe(
 );
 
 export type AircraftFile = v.InferOutput<typeof aircraftSchema>;
+
+/** A schema below its wrappings: what may stand there. */
+export interface SchemaShape {
+  readonly wrapped?: SchemaShape;
+  readonly pipe?: readonly unknown[];
+  readonly entries?: Readonly<Record<string, SchemaShape>>;
+  readonly item?: SchemaShape;
+  readonly options?: readonly unknown[];
+}
+
+/** A value that the schema does not allow, and where it stands. */
+export interface ValueIssue {
+  readonly path: readonly (string | number)[];
+  /** What the file says; undefined when the key is missing. */
+  readonly input: unknown;
+}
+
+export type Validated =
+  | { readonly state: "right"; readonly file: AircraftFile }
+  | { readonly state: "wrong"; readonly issues: readonly ValueIssue[] };
+
+/** Holds plain data against the schema and fills in the defaults. */
+export function validate(value: unknown): Validated {
+  const result = v.safeParse(aircraftSchema, value);
+  if (result.success) return { state: "right", file: result.output };
+  const issues = result.issues.map(({ path, input }) => ({
+    path: (path ?? []).map((item) => item.key as string | number),
+    input,
+  }));
+  return { state: "wrong", issues };
+}

@@ -1,25 +1,13 @@
-import type * as v from "valibot";
-import { aircraftSchema } from "./schema.ts";
-
-type AnySchema = v.GenericSchema;
+import { aircraftSchema, type SchemaShape } from "./schema.ts";
 
 /** A key's path inside the file; list positions are numbers. */
 export type KeyPath = readonly (string | number)[];
 
-interface Wrapping {
-  readonly wrapped?: AnySchema;
-  readonly pipe?: readonly [AnySchema, ...unknown[]];
-  readonly entries?: Readonly<Record<string, AnySchema>>;
-  readonly item?: AnySchema;
-  readonly options?: readonly unknown[];
-}
-
 /** The schema below `optional`, `nullable` and pipes. */
-function unwrap(schema: AnySchema): Wrapping {
-  const shape = schema as Wrapping;
-  if (shape.wrapped) return unwrap(shape.wrapped);
-  if (shape.pipe && shape.pipe[0] !== schema) return unwrap(shape.pipe[0]);
-  return shape;
+function unwrap(schema: SchemaShape): SchemaShape {
+  if (schema.wrapped) return unwrap(schema.wrapped);
+  const inner = schema.pipe?.[0];
+  return inner !== undefined && inner !== schema ? unwrap(inner as SchemaShape) : schema;
 }
 
 /** Keys that an object at this path may have, or null where no object belongs. */
@@ -34,8 +22,8 @@ export function choicesAt(path: KeyPath): readonly string[] | null {
   return options ? options.map(String) : null;
 }
 
-function schemaAt(path: KeyPath): Wrapping | null {
-  let shape: Wrapping = unwrap(aircraftSchema);
+function schemaAt(path: KeyPath): SchemaShape | null {
+  let shape: SchemaShape = unwrap(aircraftSchema as unknown as SchemaShape);
   for (const step of path) {
     const next = typeof step === "number" ? shape.item : ownEntry(shape, step);
     if (!next) return null;
@@ -44,7 +32,7 @@ function schemaAt(path: KeyPath): Wrapping | null {
   return shape;
 }
 
-function ownEntry(shape: Wrapping, key: string): AnySchema | undefined {
+function ownEntry(shape: SchemaShape, key: string): SchemaShape | undefined {
   return shape.entries && Object.hasOwn(shape.entries, key) ? shape.entries[key] : undefined;
 }
 

@@ -1,9 +1,8 @@
-import * as v from "valibot";
 import { FULL_CELL_V } from "./defaults.ts";
 import { type JsonText, lineOfPath } from "./jsonText.ts";
 import { NUMBER_KEYS, type NumberKey, rangeText } from "./keys.ts";
 import type { Problem } from "./problem.ts";
-import { type AircraftFile, aircraftSchema } from "./schema.ts";
+import { type AircraftFile, type ValueIssue, validate } from "./schema.ts";
 import { choicesAt, type KeyPath, keysAt, pathText } from "./schemaWalk.ts";
 import { aircraftSentences } from "./sentences.ts";
 
@@ -16,20 +15,19 @@ export type CheckedValues =
 
 /** The checked file, or what is wrong with its values. */
 export function checkValues(file: string, json: JsonText, value: unknown): CheckedValues {
-  const result = v.safeParse(aircraftSchema, value);
-  if (!result.success) {
-    return { state: "wrong", problems: result.issues.map((issue) => problemOf(file, json, issue)) };
+  const validated = validate(value);
+  if (validated.state === "wrong") {
+    return { state: "wrong", problems: validated.issues.map((issue) => problemOf(file, json, issue)) };
   }
-  const problems = contradictions(file, json, result.output);
-  return problems.length > 0 ? { state: "wrong", problems } : { state: "right", file: result.output };
+  const problems = contradictions(file, json, validated.file);
+  return problems.length > 0 ? { state: "wrong", problems } : validated;
 }
 
-function problemOf(file: string, json: JsonText, issue: v.BaseIssue<unknown>): Problem {
-  const path = (issue.path ?? []).map((item) => item.key as string | number);
+function problemOf(file: string, json: JsonText, { path, input }: ValueIssue): Problem {
   const line = lineOfPath(json, path);
   const place = `${file} line ${line}`;
-  const text = valueSentence(place, path, issue.input);
-  const code = issue.input === undefined ? "aircraft-key-missing" : "aircraft-value-wrong";
+  const text = valueSentence(place, path, input);
+  const code = input === undefined ? "aircraft-key-missing" : "aircraft-value-wrong";
   return { code, line, text };
 }
 

@@ -20,6 +20,7 @@ export interface SourceFile {
 const RANKS: readonly (readonly string[])[] = [
   ["base/quantity"],
   ["base/notices"],
+  ["base/words"],
   ["base/channels"],
   ["base/statistics"],
   ["physics"],
@@ -44,6 +45,7 @@ const RANKS: readonly (readonly string[])[] = [
 /** The one folder that may import each package (the library's parts count with it). */
 const DOORS: Readonly<Record<string, string>> = {
   "simple-statistics": "base/statistics",
+  "fastest-levenshtein": "base/words",
   papaparse: "log/reading",
   d3: "show/charts",
   commander: "apps/commands",

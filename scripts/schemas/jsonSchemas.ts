@@ -1,0 +1,18 @@
+import { toJsonSchema } from "@valibot/to-json-schema";
+import { aircraftSchema } from "../../src/aircraft/index.ts";
+import { columns, dialect, flightCheck, flightChecks, notice, quantity } from "./resultSchemas.ts";
+
+const definitions = { quantity, notice, dialect };
+
+/** Every JSON Schema of the package by file name; what schemas/ must hold. */
+export function jsonSchemas(): ReadonlyMap<string, object> {
+  return new Map<string, object>([
+    ["aircraft.schema.json", toJsonSchema(aircraftSchema, { typeMode: "input" })],
+    ["flight-check.schema.json", toJsonSchema(flightCheck, { definitions })],
+    [
+      "flight-checks.schema.json",
+      toJsonSchema(flightChecks, { definitions: { ...definitions, flightCheck } }),
+    ],
+    ["columns.schema.json", toJsonSchema(columns, { definitions })],
+  ]);
+}

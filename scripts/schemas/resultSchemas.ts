@@ -1,0 +1,175 @@
+import * as v from "valibot";
+import { CHANNEL_NAMES } from "../../src/base/channels/index.ts";
+import { MEASURE_NAMES, MEASURE_UNITS } from "../../src/flight/analysis/index.ts";
+
+/** The JSON results as schemas. More keys may be added to a result at any time, so none is closed. */
+
+const text = (description: string) => v.pipe(v.string(), v.description(description));
+const count = (description: string) =>
+  v.pipe(v.number(), v.integer(), v.minValue(0), v.description(description));
+const seconds = (description: string) => v.pipe(v.number(), v.description(`${description}, seconds.`));
+const line = () => v.pipe(v.number(), v.integer(), v.minValue(1), v.description("File line, 1-based."));
+
+const sample = v.pipe(
+  v.object({ atS: seconds("Time since the first row"), line: line() }),
+  v.description("The sample a number rests on."),
+);
+
+const knownQuantity = v.object({
+  value: v.number(),
+  low: v.pipe(
+    v.nullable(v.number()),
+    v.description("Lower end of the 95 % interval; null for an upper bound."),
+  ),
+  high: v.pipe(
+    v.nullable(v.number()),
+    v.description("Upper end of the 95 % interval; null for a lower bound."),
+  ),
+  unit: v.string(),
+  basis: v.picklist(["measured", "derived", "estimated", "predicted"]),
+  bound: v.optional(v.picklist(["atLeast", "atMost", "interval"])),
+  why: v.optional(v.string()),
+  sample: v.optional(sample),
+});
+const unknownQuantity = v.object({
+  value: v.null(),
+  unit: v.string(),
+  why: text("Why the number cannot be given."),
+});
+
+export const quantity = v.pipe(
+  v.union([knownQuantity, unknownQuantity]),
+  v.description("A number with its 95 % interval or bound, or null with the reason."),
+);
+
+export const notice = v.object({
+  code: v.pipe(
+    v.string(),
+    v.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/),
+    v.description("Stable identifier for programs."),
+  ),
+  severity: v.picklist(["note", "warning", "question", "refusal"]),
+  text: v.pipe(v.string(), v.minLength(1), v.description("What, where, the value and what to do now.")),
+  count: v.optional(count("How many cells or rows it is about.")),
+  lines: v.optional(v.pipe(v.array(line()), v.maxLength(20), v.description("The first file lines."))),
+  options: v.optional(
+    v.pipe(v.array(v.string()), v.description("Command-line options that settle it, each ready to paste.")),
+  ),
+});
+
+export const dialect = v.object({
+  encoding: v.picklist(["utf-8", "utf-8-bom", "utf-16le", "utf-16be", "windows-1252"]),
+  delimiter: text('One character; " " stands for runs of spaces.'),
+  decimalMark: v.picklist([".", ","]),
+  headerLine: line(),
+});
+
+const channelName = v.picklist([...CHANNEL_NAMES]);
+
+const log = v.object({
+  file: text("Name of the log."),
+  sha256: v.pipe(
+    v.string(),
+    v.regex(/^([0-9a-f]{64})?$/),
+    v.description("Digest of the bytes; empty when the file could not be read."),
+  ),
+  rows: count("Data lines under a header."),
+  rowsUsed: count("Rows with usable time, voltage and current."),
+  durationS: seconds("First to last usable row"),
+  holes: count("Stretches without usable rows."),
+  holeS: seconds("Their time together"),
+  dialect: v.nullable(dialect),
+  headerSignature: v.nullable(text("The same for every log with this header.")),
+  channels: v.array(
+    v.object({
+      channel: channelName,
+      header: v.string(),
+      column: v.pipe(v.number(), v.integer(), v.minValue(1)),
+      unit: text("As in the log."),
+      why: v.string(),
+    }),
+  ),
+  notices: v.array(notice),
+});
+
+const phase = v.object({
+  phase: v.picklist(["rest", "runUp", "taxi", "takeOff", "flight", "landing", "after"]),
+  startS: seconds("Since the first row"),
+  endS: seconds("Since the first row"),
+});
+
+const measures = v.pipe(
+  v.object(Object.fromEntries(MEASURE_NAMES.map((name) => [name, quantity]))),
+  v.description(`Units: ${MEASURE_NAMES.map((name) => `${name} ${MEASURE_UNITS[name]}`).join(", ")}.`),
+);
+
+const judgement = v.object({
+  line: v.picklist([...MEASURE_NAMES]),
+  against: v.picklist(["plan", "limit"]),
+  value: v.pipe(v.nullable(v.number()), v.description("The planned number or the limit.")),
+  source: text("The key of the aircraft file it comes from."),
+  sense: v.picklist(["atMost", "atLeast", "around"]),
+  measured: quantity,
+  verdict: v.picklist(["within", "close", "outside", "not judged"]),
+  text: v.string(),
+});
+
+const flight = v.object({
+  kind: v.picklist(["flight", "benchRun"]),
+  startedAt: v.nullable(text("The log's own clock at startS, as written.")),
+  startS: seconds("Motor running from, since the first row"),
+  endS: seconds("Motor running until, since the first row"),
+  complete: v.pipe(v.boolean(), v.description("False when the log starts or ends under power.")),
+  phases: v.array(phase),
+  measures,
+  judgements: v.array(judgement),
+  headline: text("One sentence from the numbers."),
+});
+
+export const flightCheck = v.pipe(
+  v.object({
+    format: v.literal("tallywatt/flight-check"),
+    version: v.literal(1),
+    aircraft: v.nullable(v.string()),
+    log,
+    flights: v.array(flight),
+  }),
+  v.title("tallywatt flight check"),
+  v.description("What one log says: the result of `tallywatt check LOG --json`."),
+);
+
+export const flightChecks = v.pipe(
+  v.object({
+    format: v.literal("tallywatt/flight-checks"),
+    version: v.literal(1),
+    checks: v.pipe(v.array(flightCheck), v.minLength(2)),
+  }),
+  v.title("tallywatt flight checks"),
+  v.description("What several logs say: the result of `tallywatt check LOG LOG --json`."),
+);
+
+export const columns = v.pipe(
+  v.object({
+    format: v.literal("tallywatt/columns"),
+    version: v.literal(1),
+    file: v.string(),
+    dialect: v.nullable(dialect),
+    headerSignature: v.nullable(v.string()),
+    columns: v.array(
+      v.object({
+        channel: v.pipe(v.nullable(channelName), v.description("Null: left alone.")),
+        header: v.string(),
+        column: v.pipe(v.number(), v.integer(), v.minValue(1)),
+        unit: v.nullable(v.string()),
+        why: text("Why the column is read so."),
+        options: v.pipe(
+          v.array(v.string()),
+          v.description("Options that would force this or the likely other choices."),
+        ),
+      }),
+    ),
+    notices: v.array(notice),
+  }),
+  v.title("tallywatt columns"),
+  v.description("How each column of a log is read: the result of `tallywatt columns LOG --json`."),
+);

@@ -1,0 +1,56 @@
+import { resolve } from "node:path";
+import { type Budget, NO_BUDGET } from "../../aircraft/budget.ts";
+import { type Facts, NO_FACTS } from "../../aircraft/facts.ts";
+import { parseAircraftFile, type RememberedReading } from "../../aircraft/index.ts";
+import type { Notice } from "../../base/notices/index.ts";
+import { reasonOf } from "./failure.ts";
+import type { Io } from "./io.ts";
+import { inputSentences } from "./sentences.ts";
+
+/** What the commands know of the aircraft; without a file the defaults of one nobody described. */
+export interface Aircraft {
+  readonly name: string | null;
+  readonly facts: Facts;
+  readonly budget: Budget;
+  readonly readings: readonly RememberedReading[];
+}
+
+export type AircraftInput =
+  | { readonly state: "read"; readonly aircraft: Aircraft }
+  | { readonly state: "unusable"; readonly notices: readonly Notice[] };
+
+const NO_AIRCRAFT: Aircraft = { name: null, facts: NO_FACTS, budget: NO_BUDGET, readings: [] };
+
+/** The aircraft file named by --aircraft; `file` null reads none. */
+export function readAircraft(file: string | null, io: Io): AircraftInput {
+  if (file === null) return { state: "read", aircraft: NO_AIRCRAFT };
+  const bytes = bytesOf(file, io);
+  if (typeof bytes === "string") return refused("aircraft-unreadable", bytes);
+  const text = textOf(bytes);
+  if (text === null) return refused("aircraft-not-text", inputSentences.aircraftNotText(file));
+  const parsed = parseAircraftFile(text, file);
+  if (parsed.state === "refusal") return { state: "unusable", notices: parsed.notices };
+  const { facts, budget, readings } = parsed;
+  return { state: "read", aircraft: { name: facts.name, facts, budget, readings } };
+}
+
+/** The bytes, or the sentence that says why there are none. */
+function bytesOf(file: string, io: Io): Uint8Array | string {
+  try {
+    return io.files.read(resolve(io.workFolder, file)) ?? inputSentences.aircraftMissing(file);
+  } catch (error) {
+    return inputSentences.aircraftUnreadable(file, reasonOf(error));
+  }
+}
+
+function textOf(bytes: Uint8Array): string | null {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+}
+
+function refused(code: string, text: string): AircraftInput {
+  return { state: "unusable", notices: [{ code, severity: "refusal", text }] };
+}

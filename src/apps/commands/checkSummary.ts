@@ -1,0 +1,92 @@
+import { channelWords } from "../../base/channels/index.ts";
+import { isKnown, minutesAndSeconds, type Quantity, quantityText } from "../../base/quantity/index.ts";
+import type { MeasureName } from "../../flight/analysis/index.ts";
+import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
+import type { CheckedFlight, FlightCheck } from "../../flight/check/index.ts";
+import { noticeCount } from "./noticeLines.ts";
+import { oneLine } from "./printable.ts";
+
+const MOST_FLIGHTS_SHOWN = 4;
+
+/** The measures of each line, most wanted first; one that is not known is left to the report. */
+const LINES: readonly (readonly MeasureName[])[] = [
+  ["flightTimeS", "chargeUsedMah", "energyUsedWh", "chargeLeftPct"],
+  ["peakCurrentA", "meanCurrentA", "peakPowerW", "staticRpm"],
+  ["minCellV", "minPackV", "controllerPeakC", "controllerMarginC"],
+];
+
+/** Of these the reason is told when they cannot be given. */
+const MAIN: readonly MeasureName[] = ["chargeUsedMah", "peakCurrentA", "minPackV"];
+
+/** Words on where to go from here. */
+export interface SummaryEnd {
+  /** Path of the report written, or null. */
+  readonly report: string | null;
+  /** The command line to type next. */
+  readonly next: string;
+}
+
+/** At most eight lines for the terminal; computes nothing, so it cannot disagree with the JSON or the report. */
+export function checkSummary(log: string, check: FlightCheck, end: SummaryEnd): readonly string[] {
+  const { flights } = check;
+  const only = flights.length === 1 ? flights[0] : undefined;
+  return [
+    readLine(log, check),
+    ...(only ? [only.headline, ...measureLines(only)] : flightLines(flights)),
+    `${sentenceCase(noticeCount(check.log.notices))} about this log (on standard error).`,
+    ...(end.report === null ? [] : [`Report: ${end.report}`]),
+    `Next: ${end.next}`,
+  ].map(oneLine);
+}
+
+function readLine(log: string, { log: read, flights }: FlightCheck): string {
+  const channels = read.channels
+    .filter(({ channel }) => channel !== "time")
+    .map(({ channel }) => channelWords(channel));
+  const found = flights.length === 1 ? kindWords(flights[0]) : `${flights.length} flights`;
+  const length = minutesAndSeconds(read.durationS);
+  return `${log}: ${read.rowsUsed} of ${read.rows} rows, ${length} min, ${found}; read ${channels.join(", ")}.`;
+}
+
+function kindWords(flight: CheckedFlight | undefined): string {
+  if (flight?.kind === "benchRun") return "a bench run";
+  return flight?.complete === false ? "one flight, not complete" : "one flight";
+}
+
+function measureLines(flight: CheckedFlight): readonly string[] {
+  return LINES.flatMap((names) => {
+    const parts = names
+      .filter((name) => isShown(name, flight))
+      .map((name) => part(name, flight.measures[name]));
+    return parts.length === 0 ? [] : [`${sentenceCase(parts.join(", "))}.`];
+  });
+}
+
+function isShown(name: MeasureName, { measures }: CheckedFlight): boolean {
+  if (name === "minPackV" && isKnown(measures.minCellV)) return false;
+  return isKnown(measures[name]) || MAIN.includes(name);
+}
+
+function part(name: MeasureName, quantity: Quantity): string {
+  return `${MEASURE_WORDS[name]} ${quantityText(quantity)}`;
+}
+
+/** Several flights in one log: one line each. */
+function flightLines(flights: readonly CheckedFlight[]): readonly string[] {
+  const more = flights.length - MOST_FLIGHTS_SHOWN;
+  const shown = more > 0 ? flights.slice(0, MOST_FLIGHTS_SHOWN - 1) : flights;
+  const lines = shown.map((flight, index) => `Flight ${index + 1}: ${flight.headline} ${numbersOf(flight)}`);
+  return more > 0 ? [...lines, `${more + 1} more flights are in the report and in --json.`] : lines;
+}
+
+function numbersOf(flight: CheckedFlight): string {
+  const names: readonly MeasureName[] = ["chargeUsedMah", "peakCurrentA", "minCellV"];
+  const parts = names
+    .filter((name) => isShown(name, flight))
+    .map((name) => part(name, flight.measures[name]));
+  return `${sentenceCase(parts.join(", "))}.`;
+}
+
+function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

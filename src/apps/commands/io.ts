@@ -1,0 +1,19 @@
+import type { FileSystem } from "../folderBook/index.ts";
+
+/** Everything of the machine that the commands may touch; tests hand in their own. */
+export interface Io {
+  readonly out: { write(text: string): void };
+  readonly err: { write(text: string): void };
+  readonly outIsTerminal: boolean;
+  readonly errIsTerminal: boolean;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Folder that relative paths start from. */
+  readonly workFolder: string;
+  /** Folder of the installed package: package.json, schemas, fixtures. */
+  readonly packageFolder: string;
+  readonly files: FileSystem;
+  /** All bytes of standard input. */
+  readonly readInput: () => Promise<Uint8Array>;
+  /** Lets signals and other events through between two pieces of work. */
+  readonly pause: () => Promise<void>;
+}

@@ -1,0 +1,67 @@
+import { basename, resolve } from "node:path";
+import { reasonOf } from "./failure.ts";
+import type { Io } from "./io.ts";
+import { inputSentences } from "./sentences.ts";
+import type { Talk } from "./talk.ts";
+
+export const STANDARD_INPUT = "-";
+
+const MEGABYTE = 1_000_000;
+/** Text of this size still fits into one string of the runtime (limit 536,870,888 characters). */
+const LARGEST_LOG_MB = 500;
+/** From here on reading takes long enough to say so. */
+const SLOW_LOG_MB = 20;
+
+/** A log's bytes, or the sentence that says why there are none. */
+export type LogInput =
+  | { readonly state: "bytes"; readonly bytes: Uint8Array }
+  | { readonly state: "unusable"; readonly code: string; readonly text: string };
+
+/** What a log is called in results: the file's own name, no folder. */
+export function logName(log: string): string {
+  return log === STANDARD_INPUT ? "standard input" : basename(log);
+}
+
+/** What a log is called on the terminal: as typed. */
+export function shownLog(log: string): string {
+  return log === STANDARD_INPUT ? "standard input" : log;
+}
+
+export async function readLogBytes(log: string, io: Io, talk: Talk): Promise<LogInput> {
+  const shown = shownLog(log);
+  try {
+    if (log === STANDARD_INPUT) return withinLimit(shown, await io.readInput());
+    const path = resolve(io.workFolder, log);
+    const size = io.files.size(path);
+    if (size === null) return unusable("log-missing", inputSentences.logMissing(log));
+    if (size > LARGEST_LOG_MB * MEGABYTE) return tooLarge(shown, size);
+    if (size > SLOW_LOG_MB * MEGABYTE) talk.say(inputSentences.reading(shown, megabytes(size)));
+    const bytes = io.files.read(path);
+    return bytes === null
+      ? unusable("log-missing", inputSentences.logMissing(log))
+      : { state: "bytes", bytes };
+  } catch (error) {
+    const isFolder = error instanceof Error && "code" in error && error.code === "EISDIR";
+    if (isFolder) return unusable("log-is-folder", inputSentences.logFolder(log));
+    return unusable("log-unreadable", inputSentences.logUnreadable(shown, reasonOf(error)));
+  }
+}
+
+function withinLimit(shown: string, bytes: Uint8Array): LogInput {
+  return bytes.length > LARGEST_LOG_MB * MEGABYTE ? tooLarge(shown, bytes.length) : { state: "bytes", bytes };
+}
+
+function tooLarge(shown: string, size: number): LogInput {
+  return unusable(
+    "log-too-large",
+    inputSentences.logTooLarge(shown, megabytes(size), String(LARGEST_LOG_MB)),
+  );
+}
+
+function megabytes(size: number): string {
+  return (size / MEGABYTE).toFixed(0);
+}
+
+function unusable(code: string, text: string): LogInput {
+  return { state: "unusable", code, text };
+}

@@ -1,0 +1,44 @@
+#!/usr/bin/env node
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { nodeFileSystem } from "../folderBook/index.ts";
+import { EXIT, type ExitCode } from "./exitCodes.ts";
+import type { Io } from "./io.ts";
+import { runCommandLine } from "./run.ts";
+
+/** The bundle lies in dist/, one folder below the package. */
+const packageFolder = join(dirname(fileURLToPath(import.meta.url)), "..");
+
+const io: Io = {
+  out: process.stdout,
+  err: process.stderr,
+  outIsTerminal: process.stdout.isTTY === true,
+  errIsTerminal: process.stderr.isTTY === true,
+  env: process.env,
+  workFolder: process.cwd(),
+  packageFolder,
+  files: nodeFileSystem,
+  readInput: readStandardInput,
+  pause: () => new Promise((resolve) => setImmediate(resolve)),
+};
+
+async function readStandardInput(): Promise<Uint8Array> {
+  const parts: Buffer[] = [];
+  for await (const part of process.stdin) parts.push(part as Buffer);
+  return Buffer.concat(parts);
+}
+
+/** A reader that has seen enough (`| head`) ends us quietly; a full disk behind standard output does not. */
+function endOnBrokenOutput(error: NodeJS.ErrnoException): void {
+  if (error.code === "EPIPE") process.exit(EXIT.done);
+  process.stderr.write(`Standard output cannot be written: ${error.code ?? error.message}.\n`);
+  process.exit(EXIT.cannotWrite);
+}
+
+process.stdout.on("error", endOnBrokenOutput);
+process.stderr.on("error", () => process.exit(EXIT.cannotWrite));
+process.once("SIGINT", () => process.exit(EXIT.interrupted));
+
+runCommandLine(process.argv.slice(2), io).then((exit: ExitCode) => {
+  process.exitCode = exit;
+});
