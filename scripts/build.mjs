@@ -18,3 +18,30 @@ const common = {
   logLevel: "warning",
   legalComments: "none",
 };
+
+// A CommonJS package in the bundle asks for Node's modules by require, which ES modules lack.
+const REQUIRE_SHIM =
+  'import { createRequire as requireOf } from "node:module"; const require = requireOf(import.meta.url);';
+
+rmSync(dist, { recursive: true, force: true });
+
+await build({
+  ...common,
+  entryPoints: { tallywatt: "src/apps/commands/main.ts" },
+  outdir: "dist",
+  splitting: true,
+  minify: true,
+  keepNames: true,
+  chunkNames: "parts/[name]-[hash]",
+  banner: { js: REQUIRE_SHIM },
+});
+chmodSync(join(dist, "tallywatt.js"), 0o755);
+
+await build({ ...common, entryPoints: ["src/index.ts"], outfile: "dist/index.js", packages: "external" });
+
+const compiler = join(
+  dirname(createRequire(import.meta.url).resolve("typescript/package.json")),
+  "bin",
+  "tsc",
+);
+execFileSync(process.execPath, [compiler, "-p", "tsconfig.build.json"], { cwd: root, stdio: "inherit" });
