@@ -1,0 +1,57 @@
+import type { PowerTrace } from "./powerTrace.ts";
+
+/** A stretch above flight power: indices into the trace (both included) and their times. */
+export interface PowerStretch {
+  readonly first: number;
+  readonly last: number;
+  readonly startS: number;
+  readonly endS: number;
+}
+
+const BINS = 1000;
+/** Flight power begins at this share of the level that half of the energy is drawn below. */
+const SHARE_OF_TYPICAL = 0.4;
+/** Longest time for which one row speaks, seconds. */
+const LONGEST_STEP_S = 2;
+
+/**
+ * The load that separates flight from taxi, run-up idle and approach: a share of the energy-weighted median
+ * load, which long taxiing does not pull down. 0 when the motor draws nothing.
+ */
+export function flightPowerLevel(trace: PowerTrace): number {
+  const highest = trace.load.reduce((most, load) => Math.max(most, load), 0);
+  if (highest <= 0) return 0;
+  const energy = new Float64Array(BINS);
+  let total = 0;
+  for (let i = 1; i < trace.load.length; i++) {
+    const load = trace.load[i]!;
+    const work = load * Math.min(trace.timeS[i]! - trace.timeS[i - 1]!, LONGEST_STEP_S);
+    if (!(work > 0)) continue;
+    energy[Math.min(BINS - 1, Math.floor((load / highest) * BINS))]! += work;
+    total += work;
+  }
+  let below = 0;
+  let bin = 0;
+  while (bin < BINS - 1 && below + energy[bin]! < total / 2) below += energy[bin++]!;
+  return SHARE_OF_TYPICAL * ((bin + 0.5) / BINS) * highest;
+}
+
+/** Stretches above `level`; dips of at most `bridgedS` do not end one. */
+export function stretchesAbove(trace: PowerTrace, level: number, bridgedS: number): readonly PowerStretch[] {
+  const stretches: PowerStretch[] = [];
+  let first = -1;
+  let last = -1;
+  const close = () => {
+    if (first >= 0) stretches.push({ first, last, startS: trace.timeS[first]!, endS: trace.timeS[last]! });
+  };
+  for (let i = 0; i < trace.load.length; i++) {
+    if (!(trace.load[i]! > level)) continue;
+    if (first < 0 || trace.timeS[i]! - trace.timeS[last]! > bridgedS) {
+      close();
+      first = i;
+    }
+    last = i;
+  }
+  close();
+  return stretches;
+}

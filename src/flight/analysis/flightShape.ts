@@ -1,0 +1,89 @@
+import type { Recording } from "../../log/recording/index.ts";
+import { type AirborneSense, airborneSenses, couldShowFlight } from "./airborne.ts";
+import { flightPowerLevel, type PowerStretch, stretchesAbove } from "./flightPower.ts";
+import type { MotorRunning } from "./motorRunning.ts";
+import { type PowerTrace, powerTrace } from "./powerTrace.ts";
+import type { RunGroup } from "./runGroups.ts";
+import { type TimeSpan, takeOffAt } from "./takeOff.ts";
+import { touchdownFromPower } from "./touchdownFromPower.ts";
+import { airborneSpan, touchdownSeen } from "./touchdownSeen.ts";
+
+/** Take-off and touchdown of one flight. Seconds since the first row. */
+export interface FlightShape {
+  readonly takeOff: TimeSpan;
+  readonly touchdown: TimeSpan;
+  /** False when the log begins after take-off power, or ends before touchdown could be seen. */
+  readonly isTakeOffLogged: boolean;
+  readonly isTouchdownLogged: boolean;
+  /** What decided the touchdown. */
+  readonly seenBy: AirborneSense["channel"] | "power";
+  readonly flightPowerEndS: number;
+  readonly stretches: readonly PowerStretch[];
+  readonly trace: PowerTrace;
+  readonly level: number;
+  readonly senses: readonly AirborneSense[];
+}
+
+/** A shorter time at flight power in all is a bench run, unless a channel shows the aircraft airborne. */
+const SHORTEST_FLIGHT_S = 30;
+/** A burst of power on the ground is shorter than this. */
+const SUSTAINED_S = 12;
+/** Flight power this long after a landing approach is flight again, not a burst while taxiing. */
+const SHORTEST_RETURN_S = 5;
+const CLOSE_RETURN_S = 10;
+export const BRIDGED_DIP_S = 3;
+const EDGE_S = 1;
+
+/** The flight in a group of runs, or null for a bench run: nothing here is sustained flight power. */
+export function flightShape(
+  recording: Recording,
+  group: RunGroup,
+  running: MotorRunning,
+): FlightShape | null {
+  const { rows, startS, endS } = group;
+  const trace = powerTrace(recording, rows, running.current?.idle ?? 0);
+  const level = flightPowerLevel(trace);
+  const stretches = stretchesAbove(trace, level, BRIDGED_DIP_S);
+  const senses = airborneSenses(recording, rows, startS, endS);
+  const airborne = airborneSpan(recording, rows, senses);
+  if (airborne === null && (couldShowFlight(recording, rows) || !isSustained(stretches))) return null;
+  const takeOff = takeOffAt(trace, level, stretches, airborne?.startS ?? null, SUSTAINED_S);
+  const powerEndS = lastPowerEnd(stretches, takeOff.value);
+  const touchdown = airborne
+    ? touchdownSeen(recording, rows, airborne)
+    : touchdownFromPower(recording, trace, {
+        startS,
+        takeOffS: takeOff.value,
+        powerEndS,
+        endS,
+        flightLevel: level,
+      });
+  const lastS = trace.timeS.at(-1)!;
+  return {
+    takeOff,
+    touchdown,
+    isTakeOffLogged: takeOff.value > trace.timeS[0]! + EDGE_S,
+    isTouchdownLogged: airborne ? airborne.endS < lastS - EDGE_S : endS < lastS - EDGE_S,
+    seenBy: airborne?.sense.channel ?? "power",
+    flightPowerEndS: Math.min(powerEndS, touchdown.value),
+    stretches,
+    trace,
+    level,
+    senses,
+  };
+}
+
+function isSustained(stretches: readonly PowerStretch[]): boolean {
+  const sustained = stretches.filter((one) => one.endS - one.startS >= SUSTAINED_S);
+  return sustained.reduce((sum, one) => sum + one.endS - one.startS, 0) >= SHORTEST_FLIGHT_S;
+}
+
+/** End of the last stretch that is long enough for flight, or follows one closely (power added on final). */
+function lastPowerEnd(stretches: readonly PowerStretch[], takeOffS: number): number {
+  let endS = takeOffS;
+  for (const one of stretches) {
+    const isFlight = one.endS - one.startS >= SHORTEST_RETURN_S || one.startS - endS <= CLOSE_RETURN_S;
+    if (one.endS > takeOffS && isFlight) endS = one.endS;
+  }
+  return endS;
+}
