@@ -20,6 +20,18 @@ function bytesBelow(folder: string): number {
   }, 0);
 }
 
+describe("the generator", () => {
+  it("shares nothing with the program: it imports only its own files", () => {
+    const sources = readdirSync(import.meta.dirname).filter((name) => /(?<!\.test)\.ts$/.test(name));
+    expect(sources.length).toBeGreaterThan(10);
+    for (const name of sources) {
+      const text = readFileSync(resolve(import.meta.dirname, name), "utf8");
+      const imported = [...text.matchAll(/from "([^"]+)"/g)].map(([, path]) => path!);
+      expect(imported.filter((path) => !path.startsWith("./"))).toEqual([]);
+    }
+  });
+});
+
 describe("fixtures", () => {
   it("are what the season generator writes, byte for byte", () => {
     expectSameBytes("fixtures/tern", seasonFiles());
