@@ -14,6 +14,8 @@ const common = {
   bundle: true,
   format: "esm",
   platform: "node",
+  // The ES module of a package where it has one: bundled UMD (jsonc-parser) cannot find its parts.
+  mainFields: ["module", "main"],
   target: "node20",
   logLevel: "warning",
   legalComments: "none",
