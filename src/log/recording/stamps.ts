@@ -7,7 +7,7 @@ const COARSE_SHARE = 0.1;
 
 /** What the written times look like before any repair. */
 export interface Stamps {
-  /** Median of the steps forward between rows of different stamps, seconds; 0 when no step goes forward. */
+  /** Median of the steps forward between stamps, seconds; the clock's resolution when none goes forward. */
   readonly stepS: number;
   /** True when the clock shows fewer stamps than rows: several different rows carry the same one. */
   readonly isCoarse: boolean;
@@ -17,7 +17,7 @@ export interface Stamps {
 
 /** Looks at the times of `rows`, all readable, in the order of the log. */
 export function stampsOf(log: ReadLog, rows: Int32Array, channels: readonly Float64Array[]): Stamps {
-  const stepS = medianStepForwardS(log.timeS, rows);
+  const stepS = medianStepForwardS(log.timeS, rows) || log.clock.resolutionS;
   let stamps = rows.length > 0 ? 1 : 0;
   let sharedStamps = 0;
   let isShared = false;

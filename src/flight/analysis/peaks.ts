@@ -1,0 +1,112 @@
+import type { Facts } from "../../aircraft/facts.ts";
+import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
+import { between, known, type Quantity, type SampleReference, unknown } from "../../base/quantity/index.ts";
+import { negativeOffsetA, type Recording, restCurrentA, smallestStep } from "../../log/recording/index.ts";
+import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
+import { LARGEST_HIDDEN_IDLE_A } from "./coveredSum.ts";
+import { type Extreme, highest, highestProduct, lowest } from "./extremes.ts";
+import type { RowRange } from "./segments.ts";
+import { MEAN_OF_CELLS, noValueHere } from "./sumSentences.ts";
+
+/** peakCurrentA: largest logged current of the rows. Interval: sensor gain, one step, and a hidden offset. */
+export function peakCurrent(recording: Recording, rows: RowRange, { sensors }: Facts): Quantity {
+  const amps = channelOrWhy(recording, "current");
+  if (amps.values === null) return unknown("A", amps.why);
+  const peak = highest(amps.values, rows);
+  if (peak === null) return unknown("A", noValueHere("current"));
+  const gain = (sensors.currentAccuracyPct / 100) * peak.value;
+  const halfWidth = Math.hypot(gain, resolutionHalfWidth(amps.values));
+  const hidden = hiddenOffsetA(amps.values);
+  const sample = sampleAt(recording, peak.row);
+  return between(peak.value, peak.value - halfWidth, peak.value + halfWidth + hidden, "A", "measured", {
+    sample,
+  });
+}
+
+/** peakPowerW: largest product of volts and current of one row. */
+export function peakPower(recording: Recording, rows: RowRange, { sensors }: Facts): Quantity {
+  const amps = channelOrWhy(recording, "current");
+  if (amps.values === null) return unknown("W", amps.why);
+  const volts = channelOrWhy(recording, "packVoltage");
+  if (volts.values === null) return unknown("W", volts.why);
+  const peak = highestProduct(amps.values, volts.values, rows);
+  if (peak === null) return unknown("W", noValueHere("current"));
+  const voltsThere = volts.values[peak.row]!;
+  const gains = Math.hypot(sensors.currentAccuracyPct, sensors.voltageAccuracyPct) / 100;
+  const halfWidth = Math.hypot(gains * peak.value, resolutionHalfWidth(amps.values) * voltsThere);
+  const high = peak.value + halfWidth + hiddenOffsetA(amps.values) * voltsThere;
+  const sample = sampleAt(recording, peak.row);
+  return between(peak.value, peak.value - halfWidth, high, "W", "derived", { sample });
+}
+
+/** peakRpm: highest shaft speed. A counted speed has no gain error; its interval is one step. */
+export function peakRpm(recording: Recording, rows: RowRange): Quantity {
+  return extremeOf(recording, "shaftSpeed", rows, highest, 0, 0);
+}
+
+/** controllerPeakC, motorPeakC, packPeakC: highest reading of a probe as logged. */
+export function peakTemperature(
+  recording: Recording,
+  channel: "controllerTemperature" | "motorTemperature" | "packTemperature",
+  rows: RowRange,
+  { sensors }: Facts,
+): Quantity {
+  return extremeOf(recording, channel, rows, highest, 0, sensors.temperatureAccuracyC);
+}
+
+/** minPackV: lowest pack volts of the rows (those in which the motor runs are the caller's choice). */
+export function lowestPackVoltage(recording: Recording, rows: RowRange, { sensors }: Facts): Quantity {
+  return extremeOf(recording, "packVoltage", rows, lowest, sensors.voltageAccuracyPct / 100, 0);
+}
+
+/** minCellV: the lowest cell that was logged; without cell channels the pack's lowest over the cell count. */
+export function lowestCellVoltage(recording: Recording, rows: RowRange, facts: Facts): Quantity {
+  const cells = [...recording.channels.keys()].filter(isCellChannel);
+  const working = cells.filter((cell) => workingChannel(recording, cell) !== null);
+  const share = facts.sensors.voltageAccuracyPct / 100;
+  const each = working.map((cell) => extremeOf(recording, cell, rows, lowest, share, 0));
+  const found = each.flatMap((cell) => (cell.value === null ? [] : [cell]));
+  const weakest = found.toSorted((one, other) => one.value - other.value)[0];
+  return weakest ?? lowestMeanCell(lowestPackVoltage(recording, rows, facts), facts.pack.cells);
+}
+
+function lowestMeanCell(pack: Quantity, cells: number | null): Quantity {
+  if (pack.value === null) return unknown("V", pack.why);
+  if (cells === null)
+    return unknown("V", "the cell count is not known: name an aircraft file with pack.cells");
+  const low = (pack.low ?? pack.value) / cells;
+  const high = (pack.high ?? pack.value) / cells;
+  const more = pack.sample ? { sample: pack.sample, why: MEAN_OF_CELLS } : { why: MEAN_OF_CELLS };
+  return between(pack.value / cells, low, high, "V", "derived", more);
+}
+
+function extremeOf(
+  recording: Recording,
+  channel: ChannelName,
+  rows: RowRange,
+  find: (values: Float64Array, rows: RowRange) => Extreme | null,
+  gainShare: number,
+  accuracy: number,
+): Quantity {
+  const { unit } = channelFacts(channel);
+  const logged = channelOrWhy(recording, channel);
+  if (logged.values === null) return unknown(unit, logged.why);
+  const found = find(logged.values, rows);
+  if (found === null) return unknown(unit, noValueHere(channel));
+  const halfWidth = Math.hypot(gainShare * found.value, accuracy, resolutionHalfWidth(logged.values));
+  return known(found.value, halfWidth, unit, "measured", { sample: sampleAt(recording, found.row) });
+}
+
+/** At k = 2, from a reading that moves in steps: 2 step / sqrt(12) (JCGM 100:2008, 4.3.7). */
+function resolutionHalfWidth(values: Float64Array): number {
+  return smallestStep(values) / Math.sqrt(3);
+}
+
+function hiddenOffsetA(currentA: Float64Array): number {
+  const offsetA = negativeOffsetA(restCurrentA(currentA));
+  return offsetA < 0 ? LARGEST_HIDDEN_IDLE_A - offsetA : 0;
+}
+
+function sampleAt(recording: Recording, row: number): SampleReference {
+  return { atS: recording.timeS[row]!, line: recording.lineOfRow(row) };
+}

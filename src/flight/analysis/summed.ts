@@ -1,0 +1,86 @@
+import type { Facts } from "../../aircraft/facts.ts";
+import { COULOMBS_PER_MAH, JOULES_PER_WH } from "../../base/quantity/index.ts";
+import { medianInPlace } from "../../base/statistics/index.ts";
+import {
+  holeLimitS,
+  negativeOffsetA,
+  type Recording,
+  restCurrentA,
+  smallestStep,
+} from "../../log/recording/index.ts";
+import { channelOrWhy } from "./channelOrWhy.ts";
+import { resolutionVariance } from "./resolutionVariance.ts";
+import type { RowRange } from "./segments.ts";
+import { type Integrand, type TrapezoidSum, trapezoidSum } from "./trapezoid.ts";
+
+/** Charge is the integral of current, energy of volts times current. */
+export type SumKind = "charge" | "energy";
+
+/** A stretch of rows; the times cut it closer where they are given. */
+export interface SumRange extends RowRange {
+  readonly startS?: number;
+  readonly endS?: number;
+}
+
+/** A sum with all that its interval needs, in units of the integrand times seconds. */
+export interface Summed {
+  readonly integrand: Integrand;
+  readonly range: SumRange;
+  readonly sum: TrapezoidSum;
+  /** First rows after a jump of unknown length: a gap across one cannot be estimated. */
+  readonly unknownRows: readonly number[];
+  /** Rows with values further apart than this are a gap. */
+  readonly limitS: number;
+  /** Half-width of the gain of the sensors together, as a share: constant over the flight. */
+  readonly gainShare: number;
+  /** Negative reading of the current sensor at rest, or 0. */
+  readonly offsetA: number;
+  readonly resolutionVariance: number;
+  readonly unit: "mAh" | "Wh";
+  /** Coulombs in a mAh, joules in a Wh. */
+  readonly perUnit: number;
+}
+
+/** Sums what `kind` says over `range`, or the reason why it cannot. */
+export function summed(
+  recording: Recording,
+  kind: SumKind,
+  range: SumRange,
+  { sensors }: Facts,
+): Summed | { readonly why: string } {
+  const amps = channelOrWhy(recording, "current");
+  if (amps.values === null) return { why: amps.why };
+  const volts = kind === "energy" ? channelOrWhy(recording, "packVoltage") : null;
+  if (volts !== null && volts.values === null) return { why: volts.why };
+  const integrand = { timeS: recording.timeS, amps: amps.values, volts: volts?.values ?? null };
+  const limitS = gapLimitS(recording, integrand);
+  const gainI = sensors.currentAccuracyPct / 100;
+  const gainV = kind === "energy" ? sensors.voltageAccuracyPct / 100 : 0;
+  return {
+    integrand,
+    range,
+    sum: trapezoidSum(integrand, range, limitS, range.startS, range.endS),
+    unknownRows: recording.holes.filter((hole) => hole.isUnknownLength).map((hole) => hole.rowAfter),
+    limitS,
+    gainShare: Math.hypot(gainI, gainV),
+    offsetA: negativeOffsetA(restCurrentA(amps.values)),
+    resolutionVariance: resolutionVariance(integrand, range, limitS, smallestStep(amps.values)),
+    unit: kind === "charge" ? "mAh" : "Wh",
+    perUnit: kind === "charge" ? COULOMBS_PER_MAH : JOULES_PER_WH,
+  };
+}
+
+/** max(2 s, 5 median steps) of the rows that hold what is summed. */
+function gapLimitS(recording: Recording, { timeS, amps, volts }: Integrand): number {
+  const steps = new Float64Array(Math.max(0, timeS.length - 1));
+  let count = 0;
+  let before = -1;
+  for (let row = 0; row < timeS.length; row++) {
+    if (Number.isNaN(amps[row]!) || (volts !== null && Number.isNaN(volts[row]!))) continue;
+    if (before >= 0) steps[count++] = timeS[row]! - timeS[before]!;
+    before = row;
+  }
+  const areTheUsableRows = count + 1 === recording.rowsUsed;
+  if (count === 0 || areTheUsableRows) return holeLimitS(recording.stepS);
+  return holeLimitS(medianInPlace(steps.subarray(0, count)));
+}

@@ -1,0 +1,92 @@
+import type { RowRange } from "./segments.ts";
+
+/** What is integrated: amperes, or volts times amperes where `volts` is given. */
+export interface Integrand {
+  readonly timeS: Float64Array;
+  readonly amps: Float64Array;
+  readonly volts: Float64Array | null;
+}
+
+/** Two consecutive rows with values too far apart for a trapezoid, cut to the times asked for. */
+export interface SumGap {
+  readonly rowBefore: number;
+  readonly rowAfter: number;
+  readonly startS: number;
+  readonly endS: number;
+  /** Of the straight line between its edges, in units of the integrand times seconds. */
+  readonly linearSum: number;
+}
+
+/** Sums over the pairs of rows that a trapezoid may bridge, in units of the integrand times seconds. */
+export interface TrapezoidSum {
+  readonly covered: number;
+  readonly coveredS: number;
+  /** Integral of dt, or of volts dt: what one ampere of offset is worth. */
+  readonly perAmpere: number;
+  /** Sum of (change x step)^2 / 12: variance from not knowing the value between samples. */
+  readonly samplingVariance: number;
+  readonly gaps: readonly SumGap[];
+  /** First and last time that a pair of rows reaches inside the times asked for; NaN without a pair. */
+  readonly firstS: number;
+  readonly lastS: number;
+}
+
+/**
+ * Plain trapezoid sums over consecutive rows of `range` that hold every channel, not further apart than
+ * `limitS`, between `startS` and `endS` (a pair across an end counts with its part, on the straight line).
+ */
+export function trapezoidSum(
+  { timeS, amps, volts }: Integrand,
+  range: RowRange,
+  limitS: number,
+  startS = Number.NEGATIVE_INFINITY,
+  endS = Number.POSITIVE_INFINITY,
+): TrapezoidSum {
+  const gaps: SumGap[] = [];
+  let covered = 0;
+  let coveredS = 0;
+  let perAmpere = 0;
+  let samplingVariance = 0;
+  let before = -1;
+  let valueBefore = Number.NaN;
+  let firstS = Number.NaN;
+  let lastS = Number.NaN;
+  for (let row = range.firstRow; row <= range.lastRow; row++) {
+    const value = volts === null ? amps[row]! : amps[row]! * volts[row]!;
+    if (Number.isNaN(value)) continue;
+    const time = timeS[row]!;
+    if (before >= 0 && time > startS && timeS[before]! < endS) {
+      const beforeS = timeS[before]!;
+      const fromS = Math.max(beforeS, startS);
+      const toS = Math.min(time, endS);
+      const slope = (value - valueBefore) / (time - beforeS);
+      const stepS = toS - fromS;
+      if (Number.isNaN(firstS)) firstS = fromS;
+      lastS = toS;
+      const sum = (valueBefore + slope * ((fromS + toS) / 2 - beforeS)) * stepS;
+      if (time - beforeS <= limitS) {
+        covered += sum;
+        coveredS += stepS;
+        perAmpere += volts === null ? stepS : (stepS * (volts[before]! + volts[row]!)) / 2;
+        samplingVariance += (slope * stepS * stepS) ** 2 / 12;
+      } else gaps.push({ rowBefore: before, rowAfter: row, startS: fromS, endS: toS, linearSum: sum });
+    }
+    before = row;
+    valueBefore = value;
+  }
+  return { covered, coveredS, perAmpere, samplingVariance, gaps, firstS, lastS };
+}
+
+/** Largest value of the integrand within `reachS` before and after a gap; its edges are among them. */
+export function largestAround({ timeS, amps, volts }: Integrand, gap: SumGap, reachS: number): number {
+  let largest = Number.NEGATIVE_INFINITY;
+  const look = (row: number) => {
+    const value = volts === null ? amps[row]! : amps[row]! * volts[row]!;
+    if (value > largest) largest = value;
+  };
+  const earliestS = timeS[gap.rowBefore]! - reachS;
+  const latestS = timeS[gap.rowAfter]! + reachS;
+  for (let row = gap.rowBefore; row >= 0 && timeS[row]! >= earliestS; row--) look(row);
+  for (let row = gap.rowAfter; row < timeS.length && timeS[row]! <= latestS; row++) look(row);
+  return largest;
+}
