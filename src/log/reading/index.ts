@@ -1,3 +1,4 @@
+export { NO_READING_OPTIONS } from "./answers.ts";
 export type {
   ClockFacts,
   ColumnChoice,
@@ -11,3 +12,5 @@ export type {
   ReadOutcome,
   RememberedReading,
 } from "./contract.ts";
+export { type ColumnsDescription, describeColumns } from "./describeColumns.ts";
+export { readLog } from "./readLog.ts";

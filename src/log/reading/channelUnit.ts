@@ -1,0 +1,191 @@
+import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
+import { type ColumnRange, shareOutside } from "./columnRange.ts";
+import { type ColumnView, headerUnit } from "./columnView.ts";
+import { type Dimension, type Unit, unitOf } from "./units.ts";
+
+/** A unit with the reason it was taken, or the units between which a choice is needed. */
+export type UnitChoice =
+  | { readonly unit: Unit; readonly why: string; readonly isFromValues: boolean }
+  | { readonly doubt: string; readonly options: readonly string[] };
+
+/** Share of readings beyond the physical limits from which the unit must be wrong. */
+const MOST_IMPOSSIBLE = 0.1;
+/** Volts per cell that any lithium cell in a log can show. */
+const CELL_V: readonly [number, number] = [2, 5];
+
+const DIMENSIONS: Readonly<Record<string, Dimension>> = {
+  time: "time",
+  packVoltage: "voltage",
+  current: "current",
+  shaftSpeed: "rotation",
+  throttle: "ratio",
+  altitude: "length",
+  airspeed: "velocity",
+  groundSpeed: "velocity",
+  chargeCounter: "charge",
+  controllerTemperature: "temperature",
+  motorTemperature: "temperature",
+  packTemperature: "temperature",
+  ambientTemperature: "temperature",
+};
+
+export function dimensionOf(channel: ChannelName): Dimension {
+  return isCellChannel(channel) ? "voltage" : DIMENSIONS[channel]!;
+}
+
+/** The unit of a column chosen for a channel: given, else stated by the header, else the one its values allow. */
+export function chooseUnit(
+  channel: ChannelName,
+  view: ColumnView,
+  given: Unit | null,
+  cells: number | null,
+): UnitChoice {
+  const stated = headerUnit(view, dimensionOf(channel));
+  if (given !== null) return { unit: given, why: "the unit was given", isFromValues: false };
+  if (channel === "throttle") return throttleUnit(view.range, stated);
+  if (stated !== null) return statedUnit(channel, view, stated, cells);
+  return unitFromValues(channel, view, cells);
+}
+
+function statedUnit(channel: ChannelName, view: ColumnView, unit: Unit, cells: number | null): UnitChoice {
+  const doubt = doubtOf(channel, view, unit, cells);
+  if (doubt !== null) return { doubt, options: plausibleUnits(channel, view.range, cells, unit) };
+  return { unit, why: `the header names ${unit.name}`, isFromValues: false };
+}
+
+/** Only volts and amps stop a reading: other channels are masked later where they are impossible. */
+function doubtOf(channel: ChannelName, view: ColumnView, unit: Unit, cells: number | null): string | null {
+  if (channel !== "packVoltage" && channel !== "current") return null;
+  const { possible } = channelFacts(channel);
+  const low = (possible[0] - unit.offset) / unit.factor;
+  const high = (possible[1] - unit.offset) / unit.factor;
+  const middle = view.range.median * unit.factor + unit.offset;
+  if (!view.range.isDead && shareOutside(view.values, low, high) > MOST_IMPOSSIBLE) {
+    return `read in ${unit.name} its middle value is ${shown(middle)} ${channelFacts(channel).unit}`;
+  }
+  if (channel !== "packVoltage" || cells === null || view.range.isDead) return null;
+  const perCell = middle / cells;
+  const isCell = perCell >= CELL_V[0] && perCell <= CELL_V[1];
+  return isCell ? null : `${shown(middle)} V over ${cells} cells is ${shown(perCell)} V a cell`;
+}
+
+function unitFromValues(channel: ChannelName, view: ColumnView, cells: number | null): UnitChoice {
+  const base = unitOf(dimensionOf(channel), baseSpelling(channel))!;
+  const { range } = view;
+  if (dimensionOf(channel) === "temperature") return temperatureUnit(range, base);
+  if (channel === "chargeCounter") return chargeUnit(range, base);
+  const isBase = isPlausible(channel, range, base, cells);
+  if (range.isDead || isBase) {
+    return {
+      unit: base,
+      why: `no unit in the header; ${base.name} fits ${span(range)}`,
+      isFromValues: false,
+    };
+  }
+  if (channel === "altitude" || channel === "airspeed" || channel === "groundSpeed") {
+    return { unit: base, why: `no unit in the header, taken as ${base.name}`, isFromValues: true };
+  }
+  const fits = plausibleUnits(channel, range, cells, base);
+  const only = fits.length === 1 ? unitOf(dimensionOf(channel), fits[0]!) : null;
+  if (only !== null) {
+    return {
+      unit: only,
+      why: `no unit in the header; of the usual units only ${only.name} fits ${span(range)}`,
+      isFromValues: true,
+    };
+  }
+  return { doubt: `no unit in the header, and ${base.name} does not fit ${span(range)}`, options: fits };
+}
+
+function baseSpelling(channel: ChannelName): string {
+  const unit = channelFacts(channel).unit;
+  return unit;
+}
+
+/** Units to try, commonest first. */
+const TRIED: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
+  voltage: ["V", "mV", "cV", "dV"],
+  current: ["A", "mA", "cA", "dA"],
+  rotation: ["rpm", "Hz", "krpm"],
+};
+
+/** The usual units, except `unfit`, under which the values are what such a channel shows. */
+function plausibleUnits(
+  channel: ChannelName,
+  range: ColumnRange,
+  cells: number | null,
+  unfit: Unit,
+): readonly string[] {
+  const dimension = dimensionOf(channel);
+  const tried = (TRIED[dimension] ?? []).map((name) => unitOf(dimension, name)!);
+  return tried
+    .filter((unit) => unit.name !== unfit.name && isPlausible(channel, range, unit, cells))
+    .map((unit) => unit.name);
+}
+
+function isPlausible(channel: ChannelName, range: ColumnRange, unit: Unit, cells: number | null): boolean {
+  const middle = range.median * unit.factor + unit.offset;
+  const high = range.high99 * unit.factor + unit.offset;
+  if (channel === "packVoltage") {
+    if (cells !== null) return middle / cells >= CELL_V[0] && middle / cells <= CELL_V[1];
+    return middle >= channelFacts(channel).plausible[0] && middle <= channelFacts(channel).plausible[1];
+  }
+  if (isCellChannel(channel)) return middle >= CELL_V[0] && middle <= CELL_V[1];
+  if (channel === "current")
+    return high <= channelFacts(channel).plausible[1] && high >= (unit.factor === 1 ? -5 : 2);
+  if (channel === "shaftSpeed") return high <= 60_000 && high >= 400;
+  return high <= channelFacts(channel).plausible[1];
+}
+
+function temperatureUnit(range: ColumnRange, celsius: Unit): UnitChoice {
+  if (range.low01 > 230 && range.high99 < 450) {
+    return {
+      unit: unitOf("temperature", "K")!,
+      why: `no unit in the header; only K fits ${span(range)}`,
+      isFromValues: true,
+    };
+  }
+  if (range.low01 >= 55 || range.high99 > 150) {
+    return { doubt: `no unit in the header, and ${span(range)} could be degC or degF`, options: ["C", "F"] };
+  }
+  return { unit: celsius, why: `no unit in the header; degC fits ${span(range)}`, isFromValues: false };
+}
+
+function chargeUnit(range: ColumnRange, mah: Unit): UnitChoice {
+  if (range.high99 < 30 && !range.isWhole) {
+    return {
+      unit: unitOf("charge", "Ah")!,
+      why: `no unit in the header; Ah fits ${span(range)}`,
+      isFromValues: true,
+    };
+  }
+  return { unit: mah, why: "no unit in the header, taken as mAh", isFromValues: false };
+}
+
+/** Throttle is written as 0 to 1, in per cent, or as the servo pulse of 1000 to 2000 us (common practice, no published source). */
+function throttleUnit(range: ColumnRange, stated: Unit | null): UnitChoice {
+  if (range.high <= 1.05 && range.low >= -1.05 && !range.isWhole) {
+    return { unit: unitOf("ratio", "0-1")!, why: `${span(range)} is a share of one`, isFromValues: true };
+  }
+  if (range.low01 >= 700 && range.high99 <= 2300) {
+    return { unit: unitOf("ratio", "us")!, why: `${span(range)} is a servo pulse in us`, isFromValues: true };
+  }
+  const percent = stated ?? unitOf("ratio", "%")!;
+  const [low, high] = channelFacts("throttle").possible;
+  if (range.low01 >= low && range.high99 <= high) {
+    return {
+      unit: percent,
+      why: stated === null ? `no unit in the header; % fits ${span(range)}` : "the header names %",
+      isFromValues: false,
+    };
+  }
+  return { doubt: `${span(range)} is no share, per cent or servo pulse`, options: ["%", "us"] };
+}
+
+function span(range: ColumnRange): string {
+  return `${shown(range.low01)} to ${shown(range.high99)}`;
+}
+
+function shown(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}

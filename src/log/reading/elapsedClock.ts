@@ -1,0 +1,113 @@
+import { SECONDS_PER_DAY } from "../../base/quantity/index.ts";
+import type { ColumnRange } from "./columnRange.ts";
+import {
+  type DoubtfulClock,
+  type FoundClock,
+  medianStep,
+  secondsSinceFirst,
+  shownStep,
+} from "./foundClock.ts";
+import { type Unit, unitOf } from "./units.ts";
+
+/** Slower than this between two rows, or faster than 5000 rows a second, no flight log is: the unit is wrong. */
+const LONGEST_STEP_S = 10;
+const SHORTEST_STEP_S = 0.000_19;
+/** Unix seconds from 2001 to 2103; milliseconds, microseconds and nanoseconds are 1e3, 1e6, 1e9 times that. */
+const FIRST_EPOCH_S = 1e9;
+const LAST_EPOCH_S = 4.2e9;
+const EPOCH_UNITS = ["s", "ms", "us", "ns"] as const;
+/** Counters of milliseconds and microseconds start again at 2^32. */
+const COUNTER_END = 2 ** 32;
+
+const TIME_UNITS: readonly Unit[] = ["s", "ms", "us", "ns"].map((name) => unitOf("time", name)!);
+
+export interface NumericClockQuestion {
+  readonly column: number;
+  readonly values: Float64Array;
+  readonly range: ColumnRange;
+  readonly headerUnit: Unit | null;
+  readonly givenUnit: Unit | null;
+  /** The header says that the clock counts from midnight. */
+  readonly isOfDay: boolean;
+}
+
+/** Reads a column of numbers as a clock; the unit comes from the user, the header, or the size of the steps. */
+export function numericClock(question: NumericClockQuestion): FoundClock | DoubtfulClock | null {
+  const { values, range, column } = question;
+  const step = medianStep(values);
+  if (Number.isNaN(step)) return null;
+  const stated = question.givenUnit ?? question.headerUnit;
+  const epoch = epochUnit(range.median, step, stated);
+  const unit = epoch ?? stated ?? unitOfSteps(step);
+  const stepS = step * (unit?.factor ?? 1);
+  const durationS = stepS * Math.max(0, range.count - 1);
+  const isOdd = stepS > LONGEST_STEP_S || stepS < SHORTEST_STEP_S || durationS > SECONDS_PER_DAY;
+  if (unit === null || (isOdd && question.givenUnit === null)) {
+    return { column, doubt: "unit", stepS, durationS, unit: unit?.name ?? "s" };
+  }
+  const wrapS = epoch !== null ? null : wrapOf(question, unit);
+  const kind = epoch !== null ? "epoch" : wrapS === SECONDS_PER_DAY ? "timeOfDay" : "elapsed";
+  return {
+    timeS: secondsSinceFirst(values, unit.factor),
+    clock: {
+      kind,
+      wrapS,
+      resolutionS: shownStep(values) * unit.factor,
+      textOfRow: kind === "epoch" ? (row) => epochText(values[row], unit.factor) : () => null,
+    },
+    column,
+    dateColumn: null,
+    unit: unit.name,
+    why: whyOf(question, unit, epoch !== null, stepS),
+    ambiguousDate: null,
+  };
+}
+
+function epochUnit(median: number, step: number, stated: Unit | null): Unit | null {
+  for (const name of EPOCH_UNITS) {
+    const unit = unitOf("time", name)!;
+    const isInRange = median * unit.factor > FIRST_EPOCH_S && median * unit.factor < LAST_EPOCH_S;
+    if (isInRange && step * unit.factor <= LONGEST_STEP_S && (stated === null || stated.name === name))
+      return unit;
+  }
+  return null;
+}
+
+/** The largest unit in which rows are not more than ten seconds apart. */
+function unitOfSteps(step: number): Unit | null {
+  return TIME_UNITS.find((unit) => step * unit.factor <= LONGEST_STEP_S) ?? null;
+}
+
+function wrapOf(question: NumericClockQuestion, unit: Unit): number | null {
+  const { range } = question;
+  const day = SECONDS_PER_DAY / unit.factor;
+  if (range.high < day && (question.isOfDay || dropsAtDayEnd(question.values, day))) return SECONDS_PER_DAY;
+  const isCounter = range.isWhole && range.low >= 0 && range.high < COUNTER_END;
+  return isCounter && (unit.name === "ms" || unit.name === "us") ? COUNTER_END * unit.factor : null;
+}
+
+/** True when the clock falls from the last ten seconds of a day to the first ten. */
+function dropsAtDayEnd(values: Float64Array, day: number): boolean {
+  const margin = (10 / SECONDS_PER_DAY) * day;
+  let previous = Number.NaN;
+  for (const value of values) {
+    if (Number.isNaN(value)) continue;
+    if (previous > day - margin && value < margin) return true;
+    previous = value;
+  }
+  return false;
+}
+
+function epochText(value: number | undefined, factor: number): string | null {
+  if (value === undefined || Number.isNaN(value)) return null;
+  const date = new Date(Math.round(value * factor * 1000));
+  return Number.isNaN(date.getTime()) ? null : date.toISOString();
+}
+
+function whyOf(question: NumericClockQuestion, unit: Unit, isEpoch: boolean, stepS: number): string {
+  const counts = isEpoch ? "counts from 1970" : "rises row by row";
+  const steps = `a step of ${Number(stepS.toPrecision(3))} s`;
+  if (question.givenUnit !== null) return `${counts}; the unit was given`;
+  if (question.headerUnit !== null) return `${counts}; the header names the unit, ${steps}`;
+  return `${counts}; no unit in the header, ${unit.name} gives ${steps}`;
+}

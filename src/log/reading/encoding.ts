@@ -1,0 +1,76 @@
+import { hasBadByteInNumber, looksBinary, looksUtf16 } from "./byteShapes.ts";
+import type { Encoding } from "./contract.ts";
+
+/** Where the text of a file lies and how its bytes become characters. */
+export interface Decoding {
+  readonly encoding: Encoding;
+  /** First and one past the last byte of text: no BOM, no erased tail. */
+  readonly start: number;
+  readonly end: number;
+  /** Bytes after the text that an erased or pre-allocated card leaves; 0 if none. */
+  readonly tailBytes: number;
+  /** No BOM and not UTF-8: the encoding was recognised from the bytes. */
+  readonly isGuessed: boolean;
+}
+
+const BOMS: readonly { readonly encoding: Encoding; readonly bytes: readonly number[] }[] = [
+  { encoding: "utf-8-bom", bytes: [0xef, 0xbb, 0xbf] },
+  { encoding: "utf-16le", bytes: [0xff, 0xfe] },
+  { encoding: "utf-16be", bytes: [0xfe, 0xff] },
+];
+
+/** The encoding of a log, or why its bytes are no log. */
+export function findEncoding(bytes: Uint8Array): Decoding | "empty" | "binary" {
+  if (bytes.length === 0) return "empty";
+  const bom = BOMS.find((each) => each.bytes.every((byte, index) => bytes[index] === byte));
+  const start = bom?.bytes.length ?? 0;
+  if (bom !== undefined && bom.encoding !== "utf-8-bom") {
+    return placed(bytes, bom.encoding, start, textEnd16(bytes, start), false);
+  }
+  const wide = bom === undefined ? looksUtf16(bytes) : null;
+  if (wide !== null) return placed(bytes, wide, start, textEnd16(bytes, start), true);
+  const end = textEnd8(bytes, start);
+  if (end <= start) return "empty";
+  if (looksBinary(bytes.subarray(start, end))) return "binary";
+  if (bom !== undefined || isUtf8(bytes.subarray(start, end))) {
+    return placed(bytes, bom?.encoding ?? "utf-8", start, end, false);
+  }
+  const isWestern = !hasBadByteInNumber(bytes.subarray(start, end));
+  return placed(bytes, isWestern ? "windows-1252" : "utf-8", start, end, isWestern);
+}
+
+function placed(bytes: Uint8Array, encoding: Encoding, start: number, end: number, isGuessed: boolean) {
+  if (end <= start) return "empty";
+  return { encoding, start, end, tailBytes: bytes.length - end, isGuessed };
+}
+
+const isErased = (byte: number | undefined): boolean => byte === 0x00 || byte === 0xff;
+
+function textEnd8(bytes: Uint8Array, start: number): number {
+  let end = bytes.length;
+  while (end > start && isErased(bytes[end - 1])) end--;
+  return end;
+}
+
+/** UTF-16: erased in whole code units, so that the zero half of the last character stays. */
+function textEnd16(bytes: Uint8Array, start: number): number {
+  let end = bytes.length - ((bytes.length - start) % 2);
+  while (end > start && isErased(bytes[end - 1]) && bytes[end - 2] === bytes[end - 1]) end -= 2;
+  return end;
+}
+
+const CHECKED_AT_ONCE = 1 << 20;
+
+/** True for UTF-8; a character cut off by the end of the file is forgiven. */
+function isUtf8(bytes: Uint8Array): boolean {
+  if (bytes.every((byte) => byte < 0x80)) return true;
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  try {
+    for (let at = 0; at < bytes.length; at += CHECKED_AT_ONCE) {
+      decoder.decode(bytes.subarray(at, at + CHECKED_AT_ONCE), { stream: true });
+    }
+    return true;
+  } catch {
+    return false;
+  }
+}

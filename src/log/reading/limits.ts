@@ -1,0 +1,18 @@
+/** Largest log that is read, bytes. A 1,000,000-row log of 12 columns has about 90 MB. */
+export const MOST_BYTES = 256 * 1024 * 1024;
+/** Longest line, characters. */
+export const LONGEST_LINE = 4 * 1024 * 1024;
+export const MOST_COLUMNS = 5000;
+export const MOST_ROWS = 3_000_000;
+/** Rows times columns: eight bytes each in memory. */
+export const MOST_TABLE_CELLS = 60_000_000;
+/** Characters of a cell or header that a sentence quotes. */
+export const QUOTED_CHARACTERS = 40;
+/** A cell longer than this is a comment and is pointed out. */
+export const LONG_CELL = 10_000;
+/** Lines that a quoted cell may span before its quote counts as never closed. */
+export const MOST_LINES_OF_A_CELL = 20;
+/** Lines from the start of the file that decide delimiter and header; numbers are never judged from them. */
+export const HEAD_LINES = 1000;
+/** Rows of the preview beside a question. */
+export const PREVIEW_ROWS = 8;

@@ -1,0 +1,184 @@
+import type { ChannelName } from "../../base/channels/index.ts";
+import { LISTED_LINES, type Notice } from "../../base/notices/index.ts";
+import type { ChannelChoices, Rivalry, UnitDoubt } from "./chooseChannels.ts";
+import type { ColumnView } from "./columnView.ts";
+import type { Decoding } from "./encoding.ts";
+import type { Layout } from "./layout.ts";
+import * as say from "./sentences.ts";
+import type { Table } from "./table.ts";
+import type { LineCount } from "./tableDefects.ts";
+
+const name = (view: ColumnView): string => say.columnName(view.header, view.at);
+
+/** What was done to get rows out of the bytes. */
+export function tableNotices(table: Table, layout: Layout, decoding: Decoding): readonly Notice[] {
+  const { defects } = table;
+  const counted = (
+    code: string,
+    severity: Notice["severity"],
+    count: LineCount,
+    text: (count: LineCount) => string,
+  ) =>
+    count.count === 0
+      ? []
+      : [{ code, severity, text: text(count), count: count.count, lines: [...count.lines] }];
+  return [
+    ...(decoding.isGuessed
+      ? [
+          {
+            code: "encoding-guessed",
+            severity: "note" as const,
+            text: say.guessedEncoding(decoding.encoding),
+          },
+        ]
+      : []),
+    ...(layout.preamble.length > 0
+      ? [
+          {
+            code: "preamble",
+            severity: "note" as const,
+            count: layout.preamble.length,
+            text: say.preamble(layout.preamble.length, layout.preamble[0]!),
+          },
+        ]
+      : []),
+    ...counted("header-repeated", "warning", defects.repeatedHeaders, say.repeatedHeader),
+    ...counted("columns-changed", "warning", defects.changedHeaders, say.changedColumns),
+    ...counted("decimal-mark-changed", "warning", defects.markChanges, say.markChanges),
+    ...counted("rows-wrong-width", "warning", defects.wrongWidth, (count) =>
+      say.wrongWidth(count, layout.header.length),
+    ),
+    ...counted("quote-unterminated", "warning", defects.brokenQuotes, say.brokenQuote),
+    ...counted("rows-damaged", "warning", defects.damaged, say.damaged),
+    ...(defects.cutLastLine === null
+      ? []
+      : [
+          {
+            code: "last-line-cut",
+            severity: "warning" as const,
+            text: say.cutLastLine(defects.cutLastLine),
+            count: 1,
+            lines: [defects.cutLastLine],
+          },
+        ]),
+    ...(decoding.tailBytes > 0
+      ? [
+          {
+            code: "erased-tail",
+            severity: "warning" as const,
+            text: say.tail(decoding.tailBytes),
+            count: decoding.tailBytes,
+          },
+        ]
+      : []),
+    ...counted("comment-lines", "note", defects.comments, say.comments),
+    ...counted("footer", "note", defects.footer, say.footer),
+    ...defects.longCells.map((cell) => ({
+      code: "long-comment",
+      severity: "warning" as const,
+      lines: [cell.line],
+      count: 1,
+      text: say.longCell(
+        cell.line,
+        cell.characters,
+        say.columnName(table.names[cell.column] ?? "", cell.column),
+      ),
+    })),
+  ];
+}
+
+/** Missing and unreadable cells of the columns in use. */
+export function cellNotices(views: readonly ColumnView[], core: ReadonlySet<number>): readonly Notice[] {
+  return views.flatMap((view) => {
+    const { column } = view;
+    const missing = column.blankCount + column.missingWordCount;
+    const lines = [...column.blankLines, ...column.missingLines].sort((a, b) => a - b).slice(0, LISTED_LINES);
+    const isSerious = column.missingWordCount > 0 || core.has(view.at);
+    const notices: Notice[] = [];
+    if (missing > 0) {
+      notices.push({
+        code: "cells-missing",
+        severity: isSerious ? "warning" : "note",
+        count: missing,
+        lines,
+        text: say.missingCells(missing, name(view), [...column.missingWords], lines),
+      });
+    }
+    const first = column.unreadable[0];
+    if (first !== undefined) {
+      const at = column.unreadable.map((cell) => cell.line);
+      notices.push({
+        code: "cells-unreadable",
+        severity: "warning",
+        count: column.unreadableCount,
+        lines: at,
+        text: say.unreadableCells(column.unreadableCount, name(view), first.text, at),
+      });
+    }
+    return notices;
+  });
+}
+
+/** Questions that the choice of channels leaves. */
+export function channelQuestions(choices: ChannelChoices): readonly Notice[] {
+  return [...choices.rivalries.map(rivalryQuestion), ...choices.unitDoubts.map(unitQuestion)];
+}
+
+function rivalryQuestion({ channel, columns, isMotorCurrent }: Rivalry): Notice {
+  const text = isMotorCurrent
+    ? say.motorCurrent(name(columns[0]!))
+    : say.rivals(
+        channel,
+        columns.map((view) => `${name(view)} (#${view.at + 1})`),
+      );
+  return {
+    code: isMotorCurrent ? "motor-current-only" : "columns-alike",
+    severity: "question",
+    text,
+    options: columns.map((view) => `--column ${channel}=#${view.at + 1}`),
+  };
+}
+
+function unitQuestion({ channel, view, doubt, units }: UnitDoubt): Notice {
+  const named = units.map((unit) => `--unit ${channel}=${unit}`);
+  const isOverCells = channel === "packVoltage" && doubt.includes("cells");
+  return {
+    code: "unit-unclear",
+    severity: "question",
+    text: say.channelUnit(channel, name(view), doubt),
+    options: [
+      ...named,
+      ...(isOverCells ? ["--cells N"] : []),
+      ...(named.length === 0 ? [`--unit ${channel}=UNIT`] : []),
+    ],
+  };
+}
+
+/** Remarks on channels that were chosen with less than a plain header. */
+export function channelRemarks(choices: ChannelChoices): readonly Notice[] {
+  const fromValues = choices.chosen
+    .filter((each) => each.isUnitFromValues)
+    .map((each) => ({
+      code: "unit-from-values",
+      severity: "note" as const,
+      text: say.unitFromValues(each.channel, name(each.view), each.unit.name),
+      options: [`--unit ${each.channel}=${each.unit.name}`],
+    }));
+  const electrical = choices.electrical.map((view) => ({
+    code: "pole-pairs-needed",
+    severity: "warning" as const,
+    text: say.electricalSpeed(name(view)),
+    options: ["--pole-pairs N"],
+  }));
+  return [...fromValues, ...electrical];
+}
+
+/** A channel that the measures need and the log does not show. */
+export function notFoundNotice(channel: ChannelName): Notice {
+  return {
+    code: "channel-not-found",
+    severity: "warning",
+    text: say.notFound(channel),
+    options: [`--column ${channel}=HEADER`],
+  };
+}

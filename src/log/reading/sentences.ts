@@ -1,0 +1,159 @@
+import { type ChannelName, channelWords } from "../../base/channels/index.ts";
+import { linesText } from "../../base/notices/index.ts";
+import {
+  LONGEST_LINE,
+  MOST_BYTES,
+  MOST_COLUMNS,
+  MOST_ROWS,
+  MOST_TABLE_CELLS,
+  QUOTED_CHARACTERS,
+} from "./limits.ts";
+import type { LineCount } from "./tableDefects.ts";
+
+/** A piece of the file as a sentence shows it: one line, at most 40 characters, no control characters. */
+export function quoted(text: string): string {
+  const clean = text.slice(0, QUOTED_CHARACTERS + 1).replace(/[\p{C}\p{Zl}\p{Zp}]/gu, "�");
+  return clean.length > QUOTED_CHARACTERS ? `"${clean.slice(0, QUOTED_CHARACTERS)}…"` : `"${clean}"`;
+}
+
+/** The name of a column for a sentence; "column 3" when it has none. */
+export function columnName(header: string, at: number): string {
+  return header === "" ? `column ${at + 1}` : `column ${quoted(header)}`;
+}
+
+function rows(count: number): string {
+  return count === 1 ? "1 row" : `${count} rows`;
+}
+
+function cells(count: number): string {
+  return count === 1 ? "1 cell" : `${count} cells`;
+}
+
+function where(count: LineCount): string {
+  return linesText(count.lines, count.count);
+}
+
+export const empty = (): string => "The file is empty. Copy the log from the logger again.";
+export const onlyErased = (byteCount: number): string =>
+  `The file is empty: its ${byteCount} bytes hold no character. Copy the log from the logger again.`;
+export const notText = (): string =>
+  "The file is not text, so it is no CSV log. Export the log as CSV, or choose another file.";
+export const tooManyBytes = (byteCount: number): string =>
+  `The file has ${byteCount} bytes; at most ${MOST_BYTES} are read. Split the log, or leave out columns.`;
+export const lineTooLong = (line: number): string =>
+  `The text at line ${line} is longer than ${LONGEST_LINE} characters (4 MB), the limit. The file is no log or damaged.`;
+export const tooManyColumns = (count: number): string =>
+  `The log has ${count} columns; at most ${MOST_COLUMNS} are read. Leave out columns when you export it.`;
+export const tooManyRows = (): string =>
+  `The log is too large: at most ${MOST_ROWS} rows and ${MOST_TABLE_CELLS} cells are read. Split it.`;
+export const noDataRows = (header: string, line: number): string =>
+  line === 0
+    ? "The file has no data rows: no line holds numbers. Choose another file."
+    : `The file has no data rows: after ${quoted(header)} in line ${line} no line holds numbers. Choose another file.`;
+
+export const guessedEncoding = (encoding: string): string =>
+  `The file names no encoding; its bytes are read as ${encoding}.`;
+export const tail = (byteCount: number): string =>
+  `There are ${byteCount} erased bytes (NUL or 0xFF) after the last row. Power was lost, or the card was pre-allocated; the rows are kept.`;
+export const preamble = (lineCount: number, first: string): string =>
+  `${lineCount === 1 ? "1 line" : `${lineCount} lines`} before the header are not data. The first is ${quoted(first)}.`;
+export const noHeader = (line: number, channelOptions: string): string =>
+  `No header line was found: line ${line} already holds numbers. Say which column is which, for instance ${channelOptions}.`;
+export const headerless = (): string => "The log has no header line; columns are taken by the numbers given.";
+
+export const repeatedHeader = (count: LineCount): string =>
+  `The logger restarted: header repeated at ${where(count)}. These lines are skipped.`;
+export const changedColumns = (count: LineCount): string =>
+  `The columns changed at ${where(count)}: the header came back in another order. The new order is followed from there.`;
+export const wrongWidth = (count: LineCount, width: number): string =>
+  `${rows(count.count)} left out at ${where(count)}: not ${width === 1 ? "1 cell" : `${width} cells`} as the header has.`;
+export const damaged = (count: LineCount): string =>
+  `${rows(count.count)} left out at ${where(count)}: the bytes there are erased or damaged.`;
+export const brokenQuote = (count: LineCount): string =>
+  `${rows(count.count)} left out at ${where(count)}: a quote there is never closed.`;
+export const cutLastLine = (line: number): string =>
+  `The last line of the file, line ${line}, has no line end while all others do. It may be cut and is left out.`;
+export const comments = (count: LineCount): string =>
+  `${count.count === 1 ? "1 comment line is" : `${count.count} comment lines are`} skipped, at ${where(count)}.`;
+export const footer = (count: LineCount): string =>
+  `A footer of ${count.count === 1 ? "1 line" : `${count.count} lines`} follows the rows at ${where(count)}. It is not read as data.`;
+export const markChanges = (count: LineCount): string =>
+  `The decimal mark changes between point and comma at ${where(count)}. Both are read.`;
+export const longCell = (line: number, characters: number, column: string): string =>
+  `A comment of ${characters} characters stands in ${column}, line ${line}. Only its first ${QUOTED_CHARACTERS} characters are shown.`;
+export const missingCells = (
+  count: number,
+  column: string,
+  words: readonly string[],
+  lines: readonly number[],
+): string =>
+  `In ${column} ${cells(count)} ${count === 1 ? "is" : "are"} missing, at ${linesText(lines, count)}${
+    words.length === 0 ? "" : `; written ${words.slice(0, 4).map(quoted).join(", ")}`
+  }.`;
+export const unreadableCells = (
+  count: number,
+  column: string,
+  text: string,
+  lines: readonly number[],
+): string =>
+  `In ${column} ${cells(count)} ${count === 1 ? "is" : "are"} no number, at ${linesText(lines, count)}: ${quoted(text)}. ${
+    count === 1 ? "It counts" : "They count"
+  } as missing.`;
+
+export const decimalCommaInCommaFile = (names: number, width: number): string =>
+  `The header has ${names} names but rows have ${width} cells: a decimal comma may clash with the delimiter. ` +
+  `If so, give --decimal comma --delimiter ,`;
+export const noJoinPattern = (names: number, width: number): string =>
+  `No pattern joins the ${width} cells of a row to ${names} numbers with decimal comma. Export with another delimiter.`;
+export const headerWidth = (names: number, width: number, line: number): string =>
+  `The header in line ${line} has ${names} names, but rows have ${width} cells. Name columns by number, as in --column time=#1.`;
+
+export const noTime = (): string =>
+  "No column is a clock, so the sample rate is needed. Give the rows per second, as in --rate 10.";
+export const constantTime = (column: string, value: string): string =>
+  `The time in ${column} is constant (${value}) in all rows. Give the sample rate, as in --rate 10.`;
+export const timeUnit = (column: string, unit: string, stepS: number, durationS: number): string =>
+  `Which unit has the time in ${column}? Read in ${unit} a row lasts ${short(stepS)} s and the log ${short(durationS / 3600)} h.`;
+export const unusableTime = (column: string): string =>
+  `The time given, ${column}, holds no clock that moves. Choose another column or give the sample rate, as in --rate 10.`;
+export const ambiguousDate = (date: string): string =>
+  `The date ${quoted(date)} could have day or month first; day first is shown. Numbers do not depend on it.`;
+
+export const rivals = (channel: ChannelName, columns: readonly string[]): string =>
+  `${columns.length} columns could be the ${channelWords(channel)}: ${columns.slice(0, 4).join(", ")}. Choose one with --column.`;
+export const motorCurrent = (column: string): string =>
+  `The only current, in ${column}, is the motor's by its header. Say with --column current=… if it is the pack's.`;
+export const channelUnit = (channel: ChannelName, column: string, doubt: string): string =>
+  `Which unit has the ${channelWords(channel)} in ${column}? ${sentence(doubt)}`;
+export const unitFromValues = (channel: ChannelName, column: string, unit: string): string =>
+  `The ${channelWords(channel)} in ${column} is read in ${unit}, because its values fit that unit only.`;
+export const electricalSpeed = (column: string): string =>
+  `The speed in ${column} is electrical. Give --pole-pairs N to read the shaft speed from it.`;
+export const sharedCellSum = (cellCount: number): string =>
+  `The pack voltage is the sum of ${cellCount} cell columns.`;
+export const notFound = (channel: ChannelName): string =>
+  `No column is the ${channelWords(channel)}. If one is, name it with --column ${channel}=HEADER.`;
+export const nothingUseful = (headers: readonly string[]): string =>
+  `No column is a pack voltage, current or speed. The columns are ${headers.slice(0, 8).map(quoted).join(", ")}${
+    headers.length > 8 ? ` and ${headers.length - 8} more` : ""
+  }. Name one with --column packVoltage=HEADER.`;
+
+export const unknownHeader = (header: string, nearest: string | null, count: number): string =>
+  `The log has no column ${quoted(header)}; it has ${count}. ${nearest === null ? "Use #N." : `Did you mean ${quoted(nearest)}?`}`;
+export const headerTwice = (header: string, columns: readonly number[]): string =>
+  `The header ${quoted(header)} stands over columns ${columns.join(" and ")}. Name one by its number.`;
+export const unknownChannel = (channel: string, nearest: string | null): string =>
+  `There is no channel ${quoted(channel)}. ${nearest === null ? "See the list of channels in the help." : `Did you mean ${nearest}?`}`;
+export const unknownUnit = (channel: ChannelName, unit: string, names: readonly string[]): string =>
+  `The ${channelWords(channel)} cannot be in ${quoted(unit)}. Known are ${names.join(", ")}.`;
+export const badRate = (rate: number): string =>
+  `A sample rate of ${rate} is no number of rows per second above 0.`;
+export const remembered = (): string => "The answers remembered for this header are used.";
+
+function short(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}

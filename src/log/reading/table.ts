@@ -1,0 +1,318 @@
+import { countOf, isBlank, isComment, isNumber } from "./cells.ts";
+import { Column } from "./column.ts";
+import { joinCells } from "./joinedCells.ts";
+import type { Layout } from "./layout.ts";
+import { LONG_CELL, MOST_ROWS, MOST_TABLE_CELLS } from "./limits.ts";
+import type { LineBlock } from "./lines.ts";
+import { cellsOfRecords } from "./papaparse.ts";
+import { tidyLine } from "./quotes.ts";
+import { RecordCutter } from "./recordCutter.ts";
+import { sameNames, startsNewHeader } from "./repeatedHeader.ts";
+import { RowLines } from "./rowLines.ts";
+import { strictNumber } from "./strictNumber.ts";
+import { TableDefects } from "./tableDefects.ts";
+
+/** Rows and columns of a file as numbers, with everything that was left out. */
+export interface Table {
+  readonly names: readonly string[];
+  readonly columns: readonly Column[];
+  readonly rows: number;
+  readonly dataLines: number;
+  readonly lines: RowLines;
+  readonly defects: TableDefects;
+  /** Decimal mark of the last row. */
+  readonly mark: "." | ",";
+}
+
+/** A line that is no row: an event, a cut row, or part of a footer; what follows decides. */
+interface OddLine {
+  readonly line: number;
+  readonly isAfterBlank: boolean;
+  readonly isText: boolean;
+}
+
+const DAMAGED = /\0|\ufffd{4}/;
+
+/** Builds the table line by line; nothing of the text is kept but a few quoted cells. */
+export class TableBuilder {
+  readonly defects = new TableDefects();
+  private readonly names: string[];
+  private readonly columns: Column[];
+  private readonly lines = new RowLines();
+  private readonly cutter: RecordCutter;
+  private mark: "." | ",";
+  /** File column of each cell of a row. */
+  private order: number[];
+  private scratch: Float64Array;
+  private odd: OddLine[] = [];
+  private hasOddBefore = false;
+  private isAfterBlank = false;
+  private readonly numbersOfRow: number;
+  private isJustAfterHeader = false;
+  /** Set when the table outgrew a limit. */
+  tooLarge = false;
+
+  constructor(private readonly layout: Layout) {
+    this.names = [...layout.header];
+    this.columns = this.names.map(() => new Column());
+    this.order = this.names.map((_, index) => index);
+    this.scratch = new Float64Array(this.names.length);
+    this.mark = layout.mark;
+    this.numbersOfRow = layout.numbersOfRow;
+    this.cutter = new RecordCutter(layout.delimiter, (line) => this.isRowByItself(line));
+  }
+
+  /** Adds the next block of lines. */
+  addBlock(block: LineBlock): void {
+    const isEnd = block.isLast;
+    const records: string[] = [];
+    const lines: number[] = [];
+    const blanks: boolean[] = [];
+    const flush = (): void => {
+      this.addRecords(records, lines, blanks);
+      records.length = lines.length = blanks.length = 0;
+    };
+    const take = (record: string, line: number): void => {
+      records.push(record);
+      lines.push(line);
+      blanks.push(this.isAfterBlank);
+      this.isAfterBlank = false;
+    };
+    block.lines.forEach((text, index) => {
+      const line = block.firstLine + index;
+      if (line < this.layout.bodyLine) return;
+      const isCut = isEnd && !block.isTerminated && index === block.lines.length - 1;
+      if (isCut && this.lines.rows + records.length + this.layout.headerLine > 0 && !isBlank(text)) {
+        this.addCutLine(line);
+      } else this.addLine(text, line, take);
+    });
+    if (isEnd)
+      this.cutter.end(
+        (record, line) => take(record, line),
+        (line) => this.addBrokenQuote(line),
+      );
+    flush();
+    if (isEnd) this.settleOddLines(true);
+  }
+
+  get columnCount(): number {
+    return this.columns.length;
+  }
+
+  finished(): Table {
+    const rows = this.lines.rows;
+    for (const column of this.columns) column.padTo(rows);
+    return {
+      names: this.names,
+      columns: this.columns,
+      rows,
+      dataLines: this.lines.dataLines,
+      lines: this.lines,
+      defects: this.defects,
+      mark: this.mark,
+    };
+  }
+
+  private addLine(text: string, line: number, take: (record: string, line: number) => void): void {
+    if (!this.cutter.isOpen) {
+      if (isBlank(text)) {
+        this.isAfterBlank = true;
+        return;
+      }
+      const isDamaged = DAMAGED.test(text);
+      if (isDamaged) this.addDamaged(line);
+      if (isDamaged) return;
+      const isRemark = isComment(text) && !this.isHeaderText(text);
+      if (isRemark) this.addComment(text, line);
+      if (isRemark) return;
+    }
+    this.cutter.add(tidyLine(text, this.layout.delimiter), line, take, (broken) =>
+      this.addBrokenQuote(broken),
+    );
+  }
+
+  private isHeaderText(text: string): boolean {
+    const bare = text.replace(/^\s*(?:#|\/\/|%)+\s?/, "");
+    return sameNames(
+      bare.split(this.layout.delimiter).map((cell) => cell.trim()),
+      this.names,
+    );
+  }
+
+  /** A comment with as many numbers as a row is a row behind a mark; it is left out and counted as such. */
+  private addComment(text: string, line: number): void {
+    const cells = text.replace(/^\s*(?:#|\/\/|%)+\s?/, "").split(this.layout.delimiter);
+    const numbers = countOf(
+      cells.map((cell) => cell.trim()),
+      isNumber,
+    );
+    const isRow = this.numbersOfRow > 0 && numbers >= this.numbersOfRow;
+    if (isRow) this.leaveOut(line);
+    else this.defects.comments.add(line);
+  }
+
+  private leaveOut(line: number): void {
+    this.lines.leaveOut();
+    this.defects.wrongWidth.add(line);
+  }
+
+  private addDamaged(line: number): void {
+    this.lines.leaveOut();
+    this.defects.damaged.add(line);
+  }
+
+  private addBrokenQuote(line: number): void {
+    this.lines.leaveOut();
+    this.defects.brokenQuotes.add(line);
+  }
+
+  private addCutLine(line: number): void {
+    this.lines.leaveOut();
+    this.defects.cutLastLine = line;
+  }
+
+  private addRecords(records: readonly string[], lines: readonly number[], blanks: readonly boolean[]): void {
+    if (records.length === 0) return;
+    const rows = cellsOfRecords(records, this.layout.delimiter);
+    for (let index = 0; index < rows.length; index++) {
+      const cells = rows[index]!;
+      for (let at = 0; at < cells.length; at++) cells[at] = cells[at]!.trim();
+      this.addRow(cells, lines[index]!, blanks[index]!);
+    }
+  }
+
+  private addRow(raw: string[], line: number, isAfterBlank: boolean): void {
+    const cells = this.layout.joins === null ? raw : joinCells(raw, this.layout.joins);
+    if (startsNewHeader(cells, this.names)) this.addHeader(cells, line);
+    else this.addData(cells, line, isAfterBlank);
+  }
+
+  private addData(cells: string[], line: number, isAfterBlank: boolean): void {
+    const width = this.order.length;
+    if (cells.length > width && cells.slice(width).every((cell) => cell === "")) cells.length = width;
+    if (this.isJustAfterHeader && this.isUnitsRow(cells)) return;
+    this.isJustAfterHeader = false;
+    const numbers = cells.length === width ? this.convert(cells, line) : 0;
+    if (
+      cells.length !== width ||
+      (numbers === 0 && cells.some((cell) => /\p{L}{3}/u.test(cell)) && !this.hasClock(cells))
+    ) {
+      this.odd.push({ line, isAfterBlank, isText: /^\D*$/.test(cells[0] ?? "") && cells[0] !== "" });
+      return;
+    }
+    this.settleOddLines(false);
+    this.store(cells, line);
+  }
+
+  /** A row without any number may still hold a clock; sensors may all be missing. */
+  private hasClock(cells: readonly string[]): boolean {
+    return cells.some((cell) => /^\d{1,4}[:./-]\d/.test(cell));
+  }
+
+  private isUnitsRow(cells: readonly string[]): boolean {
+    const units = this.layout.units;
+    return (
+      units !== null && cells.length === units.length && cells.every((cell, index) => cell === units[index])
+    );
+  }
+
+  private addHeader(cells: string[], line: number): void {
+    this.odd = [];
+    this.isJustAfterHeader = true;
+    this.defects.repeatedHeaders.add(line);
+    const bare = cells.map((cell, index) => (index === 0 ? cell.replace(/^(?:#|\/\/|%)+\s?/, "") : cell));
+    const isSame =
+      bare.length === this.order.length && bare.every((cell, at) => cell === this.names[this.order[at]!]);
+    if (isSame) return;
+    this.defects.changedHeaders.add(line);
+    const taken = new Set<number>();
+    this.order = bare.map((name) => {
+      const known = this.names.findIndex((each, index) => each === name && !taken.has(index));
+      const at = known >= 0 ? known : this.addColumn(name);
+      taken.add(at);
+      return at;
+    });
+    this.scratch = new Float64Array(this.order.length);
+  }
+
+  private addColumn(name: string): number {
+    const column = new Column();
+    column.padTo(this.lines.rows);
+    this.names.push(name);
+    this.columns.push(column);
+    return this.columns.length - 1;
+  }
+
+  /** Numbers of a row into `scratch`; a row written with the other decimal mark switches the mark. */
+  private convert(cells: readonly string[], line: number): number {
+    const found = this.convertWith(cells, this.mark);
+    if (found === cells.length || this.layout.isMarkGiven) return found;
+    const other = this.mark === "." ? "," : ".";
+    const mayBeOther = cells.some((cell, at) => {
+      return (
+        Number.isNaN(this.scratch[at]) && cell.includes(other) && !Number.isNaN(strictNumber(cell, other))
+      );
+    });
+    if (!mayBeOther) return found;
+    if (this.convertWith(cells, other) > found) {
+      this.defects.markChanges.add(line);
+      this.mark = other;
+      return this.convertWith(cells, other);
+    }
+    return this.convertWith(cells, this.mark);
+  }
+
+  private convertWith(cells: readonly string[], mark: "." | ","): number {
+    let found = 0;
+    for (let at = 0; at < cells.length; at++) {
+      const value = strictNumber(cells[at]!, mark);
+      this.scratch[at] = value;
+      if (!Number.isNaN(value)) found++;
+    }
+    return found;
+  }
+
+  private store(cells: readonly string[], line: number): void {
+    for (let at = 0; at < cells.length; at++) {
+      const column = this.columns[this.order[at]!]!;
+      const value = this.scratch[at]!;
+      if (!Number.isNaN(value)) column.addNumber(value);
+      else {
+        const text = cells[at]!;
+        if (text.length > LONG_CELL) this.defects.addLongCell(line, text.length, this.order[at]!);
+        column.addText(text, line);
+      }
+    }
+    this.lines.add(line);
+    const rows = this.lines.rows;
+    if (this.order.length < this.columns.length) for (const column of this.columns) column.padTo(rows);
+    if (rows > MOST_ROWS || rows * this.columns.length > MOST_TABLE_CELLS) this.tooLarge = true;
+  }
+
+  /** Lines that were no rows: between rows they are left out and counted; at the end they may be a footer. */
+  private settleOddLines(isEnd: boolean): void {
+    if (this.odd.length === 0) return;
+    const first = this.odd[0]!;
+    const isFooter =
+      isEnd && (first.isAfterBlank || (!this.hasOddBefore && this.odd.every((each) => each.isText)));
+    for (const { line } of this.odd) {
+      if (isFooter) this.defects.footer.add(line);
+      else this.leaveOut(line);
+    }
+    if (!isFooter) this.hasOddBefore = true;
+    this.odd = [];
+  }
+
+  private isRowByItself(line: string): boolean {
+    const cells = line.split(this.layout.delimiter);
+    return (
+      cells.length === this.order.length &&
+      countOf(
+        cells.map((cell) => cell.trim()),
+        isNumber,
+      ) *
+        2 >=
+        this.numbersOfRow
+    );
+  }
+}
