@@ -1,4 +1,5 @@
 export { type ChargeLimit, COVERAGE, chargeLimit } from "./chargeLimit.ts";
+export type { LeftOutFlight } from "./countedFlights.ts";
 export {
   type ChargeConditions,
   DEFAULT_APPROACH_S,
@@ -7,5 +8,8 @@ export {
   GO_AROUND_S,
   type LoggedLoad,
 } from "./loggedLoad.ts";
+export type { NextFlight } from "./nextFlight.ts";
+export { setTimer } from "./setTimer.ts";
 export { type HeatConditions, temperatureLimitS } from "./temperatureLimit.ts";
+export type { TimerLimit, TimerSetting, TimerTerm } from "./timerSetting.ts";
 export { type VoltageConditions, voltageLimitS } from "./voltageLimit.ts";

@@ -1,0 +1,67 @@
+import { minutesAndSeconds, plainNumber } from "../../base/quantity/index.ts";
+
+export function benchRunLeftOut(): string {
+  return "a bench run does not fly";
+}
+export function cutShortLeftOut(): string {
+  return "its log is not complete";
+}
+export function deadSensorLeftOut(why: string): string {
+  return `its charge is not known: ${why}`;
+}
+export function otherPropellerLeftOut(flown: string, fitted: string): string {
+  return `flown on ${flown}, fitted is ${fitted}`;
+}
+export function otherCellsLeftOut(flown: number | null, fitted: number | null): string {
+  return `flown with ${flown ?? "unknown"} cells, fitted are ${fitted ?? "unknown"}`;
+}
+
+export function noCapacity(): string {
+  return "the aircraft file gives no pack.capacityMah; add it and the timer can be set";
+}
+export function noCountedFlight(total: number): string {
+  return total === 0
+    ? "the logbook holds no flight of this aircraft; add a complete log first"
+    : `none of the ${total} flights counts; add one complete flight on what is fitted now`;
+}
+export function packTooSmall(): string {
+  return "the charge down to the reserve does not last a take-off, a climb and one go-around";
+}
+export function limitNotReached(): string {
+  return "not reached";
+}
+export function limitNotKnown(what: string): string {
+  return `not known: ${what}`;
+}
+
+export interface TimerWords {
+  readonly timerS: number;
+  readonly touchdownByS: number;
+  readonly binding: string;
+  readonly reservePct: number;
+  readonly flights: number;
+  readonly isProvisional: boolean;
+}
+
+const BINDING_WORDS: Readonly<Record<string, string>> = {
+  charge: "the charge",
+  voltage: "the loaded cell voltage",
+  temperature: "the controller's temperature on the hot day",
+};
+
+/** The whole answer in words. A suggestion from n flights, never a permission. */
+export function timerSentence(words: TimerWords): string {
+  const flights = words.flights === 1 ? "1 flight" : `${words.flights} flights`;
+  const doubt = words.isProvisional ? " Provisional: three flights or more make it firm." : "";
+  return (
+    `Set the timer to ${minutesAndSeconds(words.timerS)}: start it as you open the throttle for take-off; it rings when the approach must begin. ` +
+    `Touch down by ${minutesAndSeconds(words.touchdownByS)}. ` +
+    `${capital(BINDING_WORDS[words.binding] ?? words.binding)} sets it: ` +
+    `19 of 20 flights land with ${plainNumber(words.reservePct)} % and one go-around left, from ${flights}.${doubt} ` +
+    "A suggestion from logs: land earlier when anything feels wrong."
+  );
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

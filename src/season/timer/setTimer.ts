@@ -1,0 +1,162 @@
+import type { Facts } from "../../aircraft/facts.ts";
+import type { CurrentCalibration, LogbookEntry } from "../logbook/index.ts";
+import { type ChargeLimit, COVERAGE, chargeLimit } from "./chargeLimit.ts";
+import { countedFlights, loadOf } from "./countedFlights.ts";
+import { explainCharge } from "./explainCharge.ts";
+import {
+  type ChargeConditions,
+  DEFAULT_APPROACH_S,
+  FLIGHTS_FOR_APPROACH,
+  FLIGHTS_FOR_FULL_TIMER,
+  type LoggedLoad,
+} from "./loggedLoad.ts";
+import type { NextFlight } from "./nextFlight.ts";
+import { otherLimits } from "./otherLimits.ts";
+import { noCapacity, noCountedFlight, packTooSmall, timerSentence } from "./sentences.ts";
+import type { TimerLimit, TimerSetting } from "./timerSetting.ts";
+
+const ROUND_DOWN_TO_S = 10;
+
+/**
+ * The timer of the next flight from the flights of the book: the smallest of the touchdowns that charge,
+ * loaded voltage and controller temperature allow, less the longest approach, rounded down to 10 s.
+ * Without enough to go on `timerS` is null and `why` says what is missing.
+ */
+export function setTimer(
+  entries: readonly LogbookEntry[],
+  fitted: Facts,
+  next: NextFlight,
+  calibration: CurrentCalibration | null,
+): TimerSetting {
+  const { counted, leftOut } = countedFlights(entries, fitted);
+  const gain = calibration?.isApplied ? calibration.gain : 1;
+  const loads = counted.flatMap((entry) => loadOf(entry, gain) ?? []);
+  const frame = {
+    format: "tallywatt/timer",
+    version: 1,
+    aircraft: fitted.name ?? "",
+    pack: next.pack,
+    flights: loads.length,
+    coverage: COVERAGE,
+    reservePct: next.reservePct,
+    leftOut,
+  } as const;
+  const conditions = chargeConditions(fitted, next, calibration);
+  if (conditions === null) return refused(frame, noCapacity());
+  if (loads.length === 0) return refused(frame, noCountedFlight(entries.length));
+  const charge = chargeLimit(loads, conditions);
+  const limits: readonly TimerLimit[] = [
+    { by: "charge", touchdownByS: Math.floor(charge.touchdownByS) },
+    ...otherLimits(counted, charge, conditions, fitted, next, gain),
+  ];
+  return settingOf(frame, loads, conditions, charge, limits);
+}
+
+type Frame = Omit<
+  TimerSetting,
+  | "timerS"
+  | "touchdownByS"
+  | "cautiousTimerS"
+  | "binding"
+  | "limits"
+  | "provisional"
+  | "explained"
+  | "oneMoreFlightS"
+  | "text"
+>;
+
+function settingOf(
+  frame: Frame,
+  loads: readonly LoggedLoad[],
+  conditions: ChargeConditions,
+  charge: ChargeLimit,
+  limits: readonly TimerLimit[],
+): TimerSetting {
+  const binding = limits.reduce((least, one) => (secondsOf(one) < secondsOf(least) ? one : least));
+  const approachS = longestApproachS(loads);
+  const timerS = roundDown(secondsOf(binding) - approachS);
+  if (timerS <= 0) return { ...refused(frame, packTooSmall()), limits };
+  const cautious = Math.min(secondsOf(binding), charge.cautiousTouchdownByS);
+  const touchdownByS = timerS + approachS;
+  const provisional = loads.length < FLIGHTS_FOR_FULL_TIMER;
+  const words = { timerS, touchdownByS, binding: binding.by, reservePct: frame.reservePct };
+  return {
+    ...frame,
+    timerS,
+    touchdownByS,
+    cautiousTimerS: Math.max(0, roundDown(cautious - approachS)),
+    binding: binding.by,
+    limits,
+    provisional,
+    explained: explainCharge(charge, conditions, approachS),
+    oneMoreFlightS: binding.by === "charge" ? oneMoreFlightS(loads, conditions, charge) : null,
+    text: timerSentence({ ...words, flights: loads.length, isProvisional: provisional }),
+  };
+}
+
+function refused(frame: Frame, why: string): TimerSetting {
+  return {
+    ...frame,
+    timerS: null,
+    touchdownByS: null,
+    cautiousTimerS: null,
+    binding: null,
+    limits: [],
+    provisional: true,
+    explained: [],
+    oneMoreFlightS: null,
+    why,
+    text: `No timer: ${why}.`,
+  };
+}
+
+/** Null without a capacity. A calibrated sensor's doubt is its calibration's, else the stated accuracy. */
+function chargeConditions(
+  fitted: Facts,
+  next: NextFlight,
+  calibration: CurrentCalibration | null,
+): ChargeConditions | null {
+  const { capacityMah, healthPct } = fitted.pack;
+  if (capacityMah === null) return null;
+  const gainStandardDeviation = calibration?.isApplied
+    ? Math.log(calibration.high / calibration.low) / 4
+    : fitted.sensors.currentAccuracyPct / 200;
+  return {
+    capacityMah,
+    health: healthPct / 100,
+    startShare: (next.startPct ?? 100) / 100,
+    reserveShare: next.reservePct / 100,
+    gainStandardDeviation,
+  };
+}
+
+function longestApproachS(loads: readonly LoggedLoad[]): number {
+  const longest = Math.ceil(Math.max(...loads.map((load) => load.approachS)));
+  return loads.length >= FLIGHTS_FOR_APPROACH ? longest : Math.max(DEFAULT_APPROACH_S, longest);
+}
+
+/** What one more flight at the typical rate would add, s. */
+function oneMoreFlightS(
+  loads: readonly LoggedLoad[],
+  conditions: ChargeConditions,
+  charge: ChargeLimit,
+): number {
+  const typical: LoggedLoad = {
+    flight: "one more",
+    climbS: charge.climbS,
+    climbChargeMah: charge.climbMah,
+    rateMahPerS: charge.meanRateMahPerS,
+    groundChargeMah: charge.groundMah,
+    approachS: 0,
+    peakCurrentA: 0,
+  };
+  return chargeLimit([...loads, typical], conditions).touchdownByS - charge.touchdownByS;
+}
+
+function secondsOf(limit: TimerLimit): number {
+  return limit.touchdownByS ?? Number.POSITIVE_INFINITY;
+}
+
+function roundDown(seconds: number): number {
+  return Math.floor(seconds / ROUND_DOWN_TO_S) * ROUND_DOWN_TO_S;
+}

@@ -1,0 +1,1 @@
+export { type Alarm, FEWEST_POINTS, type WatchedDirection, watchSeries } from "./watch.ts";
