@@ -32,7 +32,7 @@ export const NUMBER_KEYS = {
   "pack.capacityMah": number("Rated capacity, all parallel packs together", "mAh", 50, 200_000, 5000),
   "pack.maxContinuousA": number("Most current the pack may give without pause", "A", 0.5, 2000, 150),
   "pack.fullCellV": number("Volts of one full cell at rest", "V", 3.3, 4.5, 4.2),
-  "pack.minLoadedCellV": number("Lowest volts of one cell that you allow under load", "V", 1.5, 4.2, 3.3),
+  "pack.minLoadedCellV": number("Lowest volts of one cell that you allow under load", "V", 1.5, 4.1, 3.3),
   "pack.resistanceMohm": number("Resistance of the whole pack with its leads", "mohm", 0, 5000, 40),
   "pack.healthPct": number("Share of the rated capacity that the pack still holds", "%", 5, 120, 100),
   "pack.limitC": number("Highest pack temperature that you allow", "degC", 20, 120, 60),

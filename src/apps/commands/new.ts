@@ -6,7 +6,7 @@ import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { STANDARD_INPUT } from "./logInput.ts";
 import { packageText } from "./release.ts";
-import { usageSentences } from "./sentences.ts";
+import { outputSentences, usageSentences } from "./sentences.ts";
 import { commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
 import { existing, writeNew } from "./writeOutput.ts";
@@ -38,10 +38,7 @@ function writeSchema(io: Io, talk: Talk, path: string, isForced: boolean): ExitC
   const schema = packageText(io, join("schemas", SCHEMA_NAME));
   const there = existing(io, path);
   if (there === null || isForced || isOurSchema(there)) writeNew(io, path, schema, true);
-  else
-    talk.say(
-      `${SCHEMA_NAME} there is not ours, so it stays; editors will use it. To replace it, add --force`,
-    );
+  else talk.say(outputSentences.schemaStays(SCHEMA_NAME));
   return EXIT.done;
 }
 

@@ -4,6 +4,13 @@ import { oneLine } from "./printable.ts";
 
 const MOST_OPTIONS = 3;
 
+const WORDS: Readonly<Record<Notice["severity"], string>> = {
+  note: "note",
+  warning: "warning",
+  question: "a choice is needed",
+  refusal: "cannot be used",
+};
+
 /** A notice for standard error, at most five lines: who, how much it matters, the sentence, what to type. */
 export function noticeLines(
   log: string,
@@ -12,7 +19,7 @@ export function noticeLines(
 ): readonly string[] {
   const options = (notice.options ?? []).slice(0, MOST_OPTIONS);
   return [
-    `${log}: ${notice.severity}: ${oneLine(notice.text)}`,
+    `${log}: ${WORDS[notice.severity]}: ${oneLine(notice.text)}`,
     ...options.map((option) => `    try: ${retry(option)}`),
   ];
 }

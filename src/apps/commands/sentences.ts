@@ -66,7 +66,10 @@ export const outputSentences = {
     `${path} exists and was not written by tallywatt, so it stays. To replace it, add --force`,
   exists: (path: string): string => `${path} exists already, so it stays. To replace it, add --force`,
   cannotWrite: (path: string, reason: string, bytes: number): string =>
-    `${path} cannot be written: ${reason} (${bytes} bytes are needed). Nothing was left there.`,
+    `${path} cannot be written: ${reason} (${bytes} bytes are needed). What was there is unchanged.`,
+  cannotLook: (path: string, reason: string): string => `${path} cannot be written: ${reason}.`,
+  schemaStays: (name: string): string =>
+    `${name} was not written by tallywatt, so it stays. To replace it, add --force`,
 };
 
 export const demoSentences = {

@@ -1,4 +1,4 @@
-import { dirname } from "node:path";
+import { dirname, relative } from "node:path";
 import { writeDurably } from "../folderBook/index.ts";
 import { EXIT } from "./exitCodes.ts";
 import { Failure, reasonOf } from "./failure.ts";
@@ -13,7 +13,7 @@ const DOCUMENT_TYPE = "<!doctype html>";
 export function writeReport(io: Io, path: string, html: string, isForced: boolean): void {
   const there = existing(io, path);
   if (there !== null && !isForced && !isOurReport(there)) {
-    throw new Failure(EXIT.cannotWrite, outputSentences.notOurs(path));
+    throw new Failure(EXIT.cannotWrite, outputSentences.notOurs(shownPath(io, path)));
   }
   write(io, path, marked(html));
 }
@@ -21,7 +21,7 @@ export function writeReport(io: Io, path: string, html: string, isForced: boolea
 /** Writes a file that its owner will edit: whatever stands there stays, unless `isForced`. */
 export function writeNew(io: Io, path: string, text: string, isForced: boolean): void {
   if (existing(io, path) !== null && !isForced)
-    throw new Failure(EXIT.cannotWrite, outputSentences.exists(path));
+    throw new Failure(EXIT.cannotWrite, outputSentences.exists(shownPath(io, path)));
   write(io, path, text);
 }
 
@@ -29,10 +29,16 @@ export function existing(io: Io, path: string): Uint8Array | null {
   try {
     return io.files.read(path);
   } catch (error) {
-    throw new Failure(EXIT.cannotWrite, outputSentences.cannotWrite(path, reasonOf(error), 0), {
+    throw new Failure(EXIT.cannotWrite, outputSentences.cannotLook(shownPath(io, path), reasonOf(error)), {
       cause: error,
     });
   }
+}
+
+/** As the user would type it: below the work folder without its path. */
+function shownPath(io: Io, path: string): string {
+  const below = relative(io.workFolder, path);
+  return below.startsWith("..") || below === "" ? path : below;
 }
 
 function marked(html: string): string {
@@ -52,7 +58,7 @@ function write(io: Io, path: string, text: string): void {
     io.files.makeFolder(dirname(path));
     writeDurably(io.files, path, bytes);
   } catch (error) {
-    const text = outputSentences.cannotWrite(path, reasonOf(error), bytes.length);
+    const text = outputSentences.cannotWrite(shownPath(io, path), reasonOf(error), bytes.length);
     throw new Failure(EXIT.cannotWrite, text, { cause: error });
   }
 }
