@@ -1,3 +1,4 @@
+import { holeLimitS } from "./recording.ts";
 import { isSameRow } from "./rows.ts";
 import type { Walk } from "./straighten.ts";
 
@@ -19,7 +20,8 @@ export function sortedIn(walk: Walk, next: number): number {
   const start = firstKeptAfter(walk, smallestTimeS(walk, next, late));
   if (start < 0) return 0;
   const entries = blockOf(walk, start, next, late);
-  if (!isOrdinary(walk, start, entries, next + late)) return 0;
+  const around = neighbours(walk, start, entries, next + late);
+  if (!isOrdinary(walk, around, new Set(walk.rows.subarray(next, next + late)))) return 0;
   for (let i = 0; i < late; i++) walk.events.disorderedRows.push(walk.rows[next + i]!);
   entries.forEach((entry, i) => {
     walk.rows[start + i] = entry.row;
@@ -66,23 +68,26 @@ function blockOf(walk: Walk, start: number, next: number, late: number): Entry[]
 }
 
 /**
- * True when the sorted rows keep ordinary steps: none much too short, no stamp twice unless the clock is coarse
- * or the rows are the same, and on the whole no denser than the rest of the log.
+ * True when there is room for the late rows: between the rows around them in sorted order no step is much too
+ * short, none is a hole, the mean is not clearly shorter than usual, and no stamp comes twice (unless the
+ * clock is coarse or the rows are the same).
  */
-function isOrdinary(walk: Walk, start: number, entries: readonly Entry[], recovery: number): boolean {
+function isOrdinary(walk: Walk, around: readonly Entry[], late: ReadonlySet<number>): boolean {
   const { stepS, isCoarse, rowsPerStamp } = walk.stamps;
-  const around = neighbours(walk, start, entries, recovery);
+  const first = around.findIndex((entry) => late.has(entry.row));
+  const last = around.findLastIndex((entry) => late.has(entry.row));
+  const stretch = around.slice(Math.max(0, first - 1), last + 2);
   let different = 0;
-  for (let i = 1; i < around.length; i++) {
-    const before = around[i - 1]!;
-    const entry = around[i]!;
+  for (let i = 1; i < stretch.length; i++) {
+    const before = stretch[i - 1]!;
+    const entry = stretch[i]!;
     const step = entry.timeS - before.timeS;
-    if (step > 0 && step < SHORTEST_STEP_SHARE * stepS) return false;
-    if (step === 0 && !isCoarse) {
-      if (!isSameRow(walk.channels, before.row, entry.row)) return false;
-    } else different++;
+    if (step > holeLimitS(stepS) || (step > 0 && step < SHORTEST_STEP_SHARE * stepS)) return false;
+    const isRepeated = step === 0 && isSameRow(walk.channels, before.row, entry.row);
+    if (step === 0 && !isRepeated && !isCoarse) return false;
+    if (step > 0 || isCoarse) different++;
   }
-  const spanS = around.at(-1)!.timeS - around[0]!.timeS;
+  const spanS = stretch.at(-1)!.timeS - stretch[0]!.timeS;
   return spanS >= (LOWEST_MEAN_STEP_SHARE * different * stepS) / rowsPerStamp;
 }
 

@@ -12,7 +12,7 @@ function rowsText(count: number): string {
 
 /** "20.2 s", from 100 s on as "2:05 min". */
 function secondsText(seconds: number): string {
-  return seconds < 100 ? `${plainNumber(seconds)} s` : `${minutesAndSeconds(seconds)} min`;
+  return seconds < 100 ? `${plainNumber(Number(cellText(seconds)))} s` : `${minutesAndSeconds(seconds)} min`;
 }
 
 function listText(texts: readonly string[], count: number): string {

@@ -11,7 +11,7 @@ export interface Stamps {
   readonly stepS: number;
   /** True when the clock shows fewer stamps than rows: several different rows carry the same one. */
   readonly isCoarse: boolean;
-  /** Mean number of rows that carry one stamp; 1 unless the clock is coarse. */
+  /** Mean number of rows that carry one stamp, the first and last stamp (cut short) apart; 1 unless coarse. */
   readonly rowsPerStamp: number;
 }
 
@@ -21,10 +21,14 @@ export function stampsOf(log: ReadLog, rows: Int32Array, channels: readonly Floa
   let stamps = rows.length > 0 ? 1 : 0;
   let sharedStamps = 0;
   let isShared = false;
+  let firstStampRows = rows.length;
+  let lastStampStart = 0;
   for (let i = 1; i < rows.length; i++) {
     const row = rows[i]!;
     const before = rows[i - 1]!;
     if (log.timeS[row] !== log.timeS[before]) {
+      if (stamps === 1) firstStampRows = i;
+      lastStampStart = i;
       stamps++;
       isShared = false;
     } else if (!isShared && !isSameRow(channels, before, row)) {
@@ -33,7 +37,10 @@ export function stampsOf(log: ReadLog, rows: Int32Array, channels: readonly Floa
     }
   }
   const isCoarse = sharedStamps > COARSE_SHARE * stamps;
-  return { stepS, isCoarse, rowsPerStamp: isCoarse ? rows.length / stamps : 1 };
+  if (!isCoarse) return { stepS, isCoarse, rowsPerStamp: 1 };
+  const wholeStamps = stamps > 2 ? stamps - 2 : stamps;
+  const rowsInWhole = stamps > 2 ? lastStampStart - firstStampRows : rows.length;
+  return { stepS, isCoarse, rowsPerStamp: rowsInWhole / wholeStamps };
 }
 
 function medianStepForwardS(timeS: Float64Array, rows: Int32Array): number {
