@@ -5,6 +5,7 @@ import { type DeadChannel, type Hole, holeLimitS, type Repair } from "./recordin
 import { coarseStep } from "./resolution.ts";
 import { negativeOffsetA, restCurrentA } from "./restCurrent.ts";
 import * as sentences from "./sentences.ts";
+import { stuckStretches } from "./stuckSensors.ts";
 
 /** The repaired log, as far as notices look at it. */
 export interface NoticeContext {
@@ -87,6 +88,21 @@ export function missingNotices(context: NoticeContext): Notice[] {
     });
   }
   return notices;
+}
+
+/** Sensors that stick for a stretch: told, not masked, as a true reading may repeat. */
+export function stuckNotices({ timeS, channels, lineOfRow }: NoticeContext): Notice[] {
+  return stuckStretches(timeS, channels).map(({ channel, witness, firstRow, lastRow, value, seconds }) => {
+    const firstLine = lineOfRow(firstRow);
+    const stretch = { value, seconds, firstLine, lastLine: lineOfRow(lastRow) };
+    return {
+      code: "sensor-stuck",
+      severity: "warning",
+      text: sentences.stuck(channel, witness, stretch),
+      count: lastRow - firstRow + 1,
+      lines: [firstLine],
+    };
+  });
 }
 
 /** What is peculiar about the current sensor: coarse steps, a negative reading at rest. */

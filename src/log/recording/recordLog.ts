@@ -8,6 +8,7 @@ import {
   missingNotices,
   type NoticeContext,
   repairNotices,
+  stuckNotices,
 } from "./channelNotices.ts";
 import { honestClock } from "./clock.ts";
 import { correctedChannels, correctionOf } from "./corrections.ts";
@@ -70,5 +71,5 @@ function sensorNotices(context: NoticeContext, dead: readonly DeadChannel[]): No
   const currentA = context.channels.get("current");
   const isAlive = !dead.some((one) => one.channel === ("current" satisfies ChannelName));
   const current = currentA !== undefined && isAlive ? currentNotices(currentA) : [];
-  return [...deadNotices(dead), ...missingNotices(context), ...current];
+  return [...deadNotices(dead), ...missingNotices(context), ...stuckNotices(context), ...current];
 }

@@ -21,6 +21,10 @@ function listText(texts: readonly string[], count: number): string {
   return more > 0 ? `${shown.join(", ")} and ${more} more` : shown.join(", ");
 }
 
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 /** A cell as the log shows it, without the last digits of a unit conversion. */
 function cellText(value: number): string {
   return String(Number(value.toPrecision(6)));
@@ -102,8 +106,17 @@ export function deadWhile(channel: ChannelName, value: number, sign: string): st
 }
 
 export function deadSensor(why: string): string {
-  const sentence = why.charAt(0).toUpperCase() + why.slice(1);
-  return `${sentence}. Numbers that need it are not given. Check its plug and lead.`;
+  return `${capital(why)}. Numbers that need it are not given. Check its plug and lead.`;
+}
+
+export function stuck(
+  channel: ChannelName,
+  witness: ChannelName,
+  stretch: { value: number; seconds: number; firstLine: number; lastLine: number },
+): string {
+  const reading = `${cellText(stretch.value)} ${unitText(channelFacts(channel).unit)}`;
+  const where = `lines ${stretch.firstLine} to ${stretch.lastLine}`;
+  return `${capital(channelWords(channel))} reads ${reading} for ${secondsText(stretch.seconds)} (${where}) while ${channelWords(witness)} moves. The sensor may be stuck or at its limit: numbers from there are doubtful.`;
 }
 
 export function missing(
@@ -113,8 +126,7 @@ export function missing(
   const texts = stretches.map(
     (one) => `${secondsText(one.seconds)} (lines ${one.firstLine} to ${one.lastLine})`,
   );
-  const words = channelWords(channel);
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)} is missing for ${listText(texts, texts.length)}. It is not counted as 0.`;
+  return `${capital(channelWords(channel))} is missing for ${listText(texts, texts.length)}. It is not counted as 0.`;
 }
 
 export function coarseResolution(channel: ChannelName, step: number): string {

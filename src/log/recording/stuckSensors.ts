@@ -1,0 +1,96 @@
+import type { ChannelName } from "../../base/channels/index.ts";
+import { spreadOf } from "./spread.ts";
+
+/** One reading for this long and this many rows, while another channel moves much, is a sensor that stuck. */
+const LEAST_STUCK_S = 10;
+const LEAST_STUCK_ROWS = 20;
+/** How much of its own 1st-99th percentile range the other channel must move. */
+const CLEAR_MOVE_SHARE = 0.5;
+/** A motor that stops shows no current while its volts recover and its shaft slows: only speeding up tells. */
+const IDLE_SHARE = 0.02;
+
+/** A stretch in which a sensor repeats one value while `witness` shows that it should move. */
+export interface StuckStretch {
+  readonly channel: ChannelName;
+  readonly witness: ChannelName;
+  readonly value: number;
+  readonly firstRow: number;
+  readonly lastRow: number;
+  readonly seconds: number;
+}
+
+/** Which channel tells on which. */
+const WITNESSES: readonly (readonly [ChannelName, readonly ChannelName[]])[] = [
+  ["current", ["shaftSpeed", "packVoltage"]],
+  ["packVoltage", ["current"]],
+  ["shaftSpeed", ["current"]],
+];
+
+/** Stretches with a sensor stuck (or at the end of its range), for sensors that do move elsewhere in the log. */
+export function stuckStretches(
+  timeS: Float64Array,
+  channels: ReadonlyMap<ChannelName, Float64Array>,
+): StuckStretch[] {
+  const found: StuckStretch[] = [];
+  for (const [channel, witnesses] of WITNESSES) {
+    const values = channels.get(channel);
+    if (values === undefined) continue;
+    const spread = spreadOf(values);
+    const idle = spread.low + IDLE_SHARE * (spread.high - spread.low);
+    if (!(spread.high > spread.low)) continue;
+    for (const run of longRuns(timeS, values)) {
+      const isIdle = channel !== "packVoltage" && run.value <= idle;
+      const witness = witnesses.find((one) => movesMuch(one, channels.get(one), run, isIdle));
+      if (witness !== undefined) found.push({ channel, witness, ...run });
+    }
+  }
+  return found;
+}
+
+type Run = Omit<StuckStretch, "channel" | "witness">;
+
+/** Runs of rows with one value, missing rows passed over. */
+function longRuns(timeS: Float64Array, values: Float64Array): Run[] {
+  const runs: Run[] = [];
+  let firstRow = -1;
+  let lastRow = -1;
+  let rows = 0;
+  const close = () => {
+    const seconds = firstRow < 0 ? 0 : timeS[lastRow]! - timeS[firstRow]!;
+    if (rows < LEAST_STUCK_ROWS || seconds < LEAST_STUCK_S) return;
+    runs.push({ value: values[firstRow]!, firstRow, lastRow, seconds });
+  };
+  for (let row = 0; row < values.length; row++) {
+    if (Number.isNaN(values[row]!)) continue;
+    if (firstRow < 0 || values[row] !== values[firstRow]) {
+      close();
+      firstRow = row;
+      rows = 0;
+    }
+    lastRow = row;
+    rows++;
+  }
+  close();
+  return runs;
+}
+
+function movesMuch(
+  witness: ChannelName,
+  values: Float64Array | undefined,
+  { firstRow, lastRow }: Run,
+  isIdle: boolean,
+): boolean {
+  if (values === undefined || (isIdle && witness !== "shaftSpeed")) return false;
+  const spread = spreadOf(values);
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  let largestRise = 0;
+  for (let row = firstRow; row <= lastRow; row++) {
+    const value = values[row]!;
+    if (value < lowest) lowest = value;
+    if (value > highest) highest = value;
+    if (value - lowest > largestRise) largestRise = value - lowest;
+  }
+  const move = isIdle ? largestRise : highest - lowest;
+  return move > CLEAR_MOVE_SHARE * (spread.high - spread.low);
+}
