@@ -122,4 +122,3 @@ function groundLevel(
 export function aboveGround(sense: AirborneSense, row: number, share: number): number {
   return sense.values[row]! - sense.groundBefore - share * (sense.groundAfter - sense.groundBefore);
 }
-

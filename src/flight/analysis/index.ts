@@ -1,4 +1,7 @@
 export type { AnalysedFlight, DayFacts, FlightWindow, Phase, PhaseName } from "./analysedFlight.ts";
+export { analyseRecording } from "./analyseRecording.ts";
+export { cellCountQuestion } from "./cellCount.ts";
+export type { FlightLoad } from "./flightLoad.ts";
 export {
   type HeatDriver,
   MEASURE_NAMES,

@@ -36,7 +36,8 @@ export function motorRunning(recording: Recording): MotorRunning | null {
   const shaftSpeed = revs && runningThreshold(timeS, revs, stepS, SHAFT_SPEED_LEVELS);
   const byCurrent = saysRunning(amps, current, recording.rows);
   const bySpeed = saysRunning(revs, shaftSpeed, recording.rows);
-  if (amps && revs && current && shaftSpeed) dropWindmilling(bySpeed, byCurrent, amps, revs, current, shaftSpeed);
+  if (amps && revs && current && shaftSpeed)
+    dropWindmilling(bySpeed, byCurrent, amps, revs, current, shaftSpeed);
   for (let row = 0; row < byCurrent.length; row++) byCurrent[row]! |= bySpeed[row]!;
   return { isRunning: byCurrent, current, shaftSpeed };
 }

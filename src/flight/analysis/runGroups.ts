@@ -1,6 +1,6 @@
 import type { Notice } from "../../base/notices/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
-import { aboveGround, type AirborneSense, airborneSenses } from "./airborne.ts";
+import { type AirborneSense, aboveGround, airborneSenses } from "./airborne.ts";
 import { type PackVoltsRise, packVoltsRise } from "./packVoltsRise.ts";
 import type { Run } from "./runs.ts";
 import type { Segment } from "./segments.ts";

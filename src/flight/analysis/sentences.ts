@@ -1,13 +1,14 @@
-import type { Notice } from "../../base/notices/index.ts";
 import { type ChannelName, channelWords } from "../../base/channels/index.ts";
-import { minutesAndSeconds } from "../../base/quantity/index.ts";
+import type { Notice } from "../../base/notices/index.ts";
+import { minutesAndSeconds, plainNumber } from "../../base/quantity/index.ts";
 
 export function noChannel(channel: ChannelName): string {
   return `no ${channelWords(channel)} channel in this log`;
 }
 
 export const NOTHING_RUNS = "the motor never runs in this log";
-export const NO_RUNNING_CHANNEL = "neither current nor shaft speed is logged, so motor running cannot be told";
+export const NO_RUNNING_CHANNEL =
+  "neither current nor shaft speed is logged, so motor running cannot be told";
 export const BENCH_RUN = "this is a bench run: the log holds no sustained flight power";
 export const STARTS_UNDER_POWER = "the log starts under power";
 export const ENDS_UNDER_POWER = "the log ends under power";
@@ -42,5 +43,53 @@ export function pauseBridged(pauseS: number, lineBefore: number, lineAfter: numb
     severity: "note",
     text: `The motor rests for ${minutesAndSeconds(pauseS)} between lines ${lineBefore} and ${lineAfter}; the pack volts did not jump, so this counts as one flight.`,
     lines: [lineBefore, lineAfter],
+  };
+}
+
+export const NO_REST_BEFORE =
+  "the log holds no rest of 2 s and 3 rows with the motor off before the first run";
+export const NO_REST_AFTER = "the log holds no rest of 10 s after the motor stopped";
+export const NO_CELL_COUNT =
+  "the number of cells is not known: name it with --cells N or in the aircraft file";
+export const NO_FULL_THROTTLE_ON_GROUND = "the log holds no full throttle held for 1.5 s on the ground";
+export const PLATEAU_HOLDS_NO_VALUE = "the full-throttle plateau holds too few values";
+export const NO_FLYING_MASS = "the aircraft file gives no flyingMassKg";
+export const NO_CONTROLLER_RATING = "the aircraft file gives no controller.continuousA";
+export const NO_CONTROLLER_LIMIT = "the aircraft file gives no controller.limitC";
+export const NO_CAPACITY = "the aircraft file gives no pack.capacityMah";
+export const SAG_WITHOUT_REST_AFTER =
+  "there is no rest after the flight, so this counts from the volts at rest before and is an upper bound";
+export const START_TAKEN_AS_FULL =
+  "nothing shows the charge at the start: taken as full, so this is an upper bound; state it with --start-pct N";
+export const START_FROM_REST_VOLTS =
+  "the pack was not full at the start: its volts at rest give the charge only as a band; state it with --start-pct N";
+export const AMBIENT_STATED = "as stated";
+export const AMBIENT_FROM_CHANNEL = "as logged";
+export const AMBIENT_FROM_CONTROLLER = "taken from the controller before its first run";
+export const NO_AMBIENT = "the air temperature of the day is not known: state it with --ambient C";
+export const NOT_IDENTIFIED = "this release does not identify it from a log yet";
+
+export function lagNotCorrected(): string {
+  return "as logged; the lag of the probe behind the controller is not corrected";
+}
+
+export function lagOnTop(lagC: number): string {
+  return `as logged; the controller itself was about ${plainNumber(lagC)} degC hotter than its probe`;
+}
+
+export function hotDayFrom(hotDayC: number, ambientC: number, source: string): string {
+  return `the same flight at ${plainNumber(hotDayC)} degC instead of ${plainNumber(ambientC)} degC, ${source}`;
+}
+
+export function cellCountDoubt(cells: number, packV: number, likely: readonly number[]): Notice {
+  const perCell = plainNumber(packV / cells);
+  const options = likely.map((count) => `--cells ${count}`);
+  const way =
+    options.length === 0 ? "Check the unit of the volts." : `Say which it is: ${options.join(" or ")}.`;
+  return {
+    code: "cell-count",
+    severity: "question",
+    text: `The pack rests at ${plainNumber(packV)} V: with ${cells} cells that is ${perCell} V a cell, which does not fit. ${way}`,
+    options,
   };
 }

@@ -1,0 +1,54 @@
+import { atLeast, between, known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import type { FlightContext } from "./flightContext.ts";
+import type { FlightShape } from "./flightShape.ts";
+import {
+  BENCH_RUN,
+  ENDS_UNDER_POWER,
+  LOG_ENDS_IN_FLIGHT,
+  NO_RUNNING_CHANNEL,
+  NOTHING_RUNS,
+  STARTS_UNDER_POWER,
+  TAKE_OFF_BEFORE_LOG,
+  TOUCHDOWN_FROM_POWER,
+} from "./sentences.ts";
+
+/** Why a window without a flight has no flight measures. */
+export function whyNoFlight({ group, running }: FlightContext): string {
+  if (running === null) return NO_RUNNING_CHANNEL;
+  return group === null ? NOTHING_RUNS : BENCH_RUN;
+}
+
+/** flightTimeS: take-off to touchdown. A bound where the log holds only one of them. */
+export function flightTime(context: FlightContext): Quantity {
+  const { shape } = context;
+  if (shape === null) return unknown("s", whyNoFlight(context));
+  const { takeOff, touchdown } = shape;
+  const value = touchdown.value - takeOff.value;
+  const low = Math.max(0, touchdown.low - takeOff.high);
+  const why = whyFlightIsCut(shape);
+  if (why !== null) return atLeast(value, low, "s", "measured", why);
+  const high = touchdown.high - takeOff.low;
+  if (shape.seenBy !== "power") return between(value, low, high, "s", "measured");
+  return between(value, low, high, "s", "estimated", { bound: "interval", why: TOUCHDOWN_FROM_POWER });
+}
+
+/** Why take-off or touchdown lies outside the log, or null. */
+export function whyFlightIsCut(shape: FlightShape): string | null {
+  if (!shape.isTakeOffLogged) return TAKE_OFF_BEFORE_LOG;
+  return shape.isTouchdownLogged ? null : LOG_ENDS_IN_FLIGHT;
+}
+
+/** From the stick's first move to the threshold of running, seconds. */
+const THRESHOLD_S = 0.5;
+
+/** motorRunTimeS: running time inside startS..endS, pauses left out. Interval: half a step at each change. */
+export function motorRunTime(context: FlightContext): Quantity {
+  const { group, recording, startsUnderPower, endsUnderPower } = context;
+  if (group === null) return unknown("s", whyNoFlight(context));
+  const value = group.runs.reduce((sum, run) => sum + run.endS - run.startS, 0);
+  const steps = recording.stepS * Math.sqrt((2 * group.runs.length) / 3);
+  const halfWidth = Math.hypot(steps, THRESHOLD_S);
+  if (startsUnderPower) return atLeast(value, value - halfWidth, "s", "measured", STARTS_UNDER_POWER);
+  if (endsUnderPower) return atLeast(value, value - halfWidth, "s", "measured", ENDS_UNDER_POWER);
+  return known(value, halfWidth, "s", "measured");
+}

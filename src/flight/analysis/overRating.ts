@@ -1,0 +1,66 @@
+import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { holeLimitS } from "../../log/recording/index.ts";
+import { channelOrWhy } from "./channelOrWhy.ts";
+import type { FlightContext } from "./flightContext.ts";
+import { NO_CONTROLLER_RATING } from "./sentences.ts";
+
+interface TimeAbove {
+  readonly totalS: number;
+  readonly longestS: number;
+  readonly stretches: number;
+}
+
+/**
+ * overRatingS and longestOverRatingS: time that the straight line between rows lies above the controller's
+ * continuous rating, in all and in one stretch. Interval: the sensor's gain, and the step at each crossing.
+ */
+export function overRating(context: FlightContext): { overRatingS: Quantity; longestOverRatingS: Quantity } {
+  const { facts, recording } = context;
+  const amps = channelOrWhy(recording, "current");
+  const ratingA = facts.controller.continuousA;
+  const why = amps.values === null ? amps.why : ratingA === null ? NO_CONTROLLER_RATING : null;
+  if (amps.values === null || ratingA === null) {
+    return { overRatingS: unknown("s", why ?? ""), longestOverRatingS: unknown("s", why ?? "") };
+  }
+  const gain = facts.sensors.currentAccuracyPct / 100;
+  const at = timeAbove(context, amps.values, ratingA);
+  const least = timeAbove(context, amps.values, ratingA / (1 - gain));
+  const most = timeAbove(context, amps.values, ratingA / (1 + gain));
+  const reachS = recording.stepS * Math.sqrt(Math.max(at.stretches, most.stretches) / 3);
+  const quantity = (value: number, low: number, high: number) =>
+    between(value, Math.max(0, low - reachS), high + reachS, "s", "measured");
+  return {
+    overRatingS: quantity(at.totalS, least.totalS, most.totalS),
+    longestOverRatingS: quantity(at.longestS, least.longestS, most.longestS),
+  };
+}
+
+function timeAbove({ recording, rows }: FlightContext, amps: Float64Array, limitA: number): TimeAbove {
+  const { timeS } = recording;
+  const farthestS = holeLimitS(recording.stepS);
+  let totalS = 0;
+  let longestS = 0;
+  let stretchS = 0;
+  let stretches = 0;
+  let before = -1;
+  for (let row = rows.firstRow; row <= rows.lastRow; row++) {
+    if (Number.isNaN(amps[row]!)) continue;
+    const stepS = before < 0 ? 0 : timeS[row]! - timeS[before]!;
+    const isPair = before >= 0 && stepS <= farthestS;
+    const share = isPair ? shareAbove(amps[before]! - limitA, amps[row]! - limitA) : 0;
+    if (share > 0 && stretchS === 0) stretches++;
+    totalS += share * stepS;
+    stretchS += share * stepS;
+    longestS = Math.max(longestS, stretchS);
+    if (!isPair || amps[row]! <= limitA) stretchS = 0;
+    before = row;
+  }
+  return { totalS, longestS, stretches };
+}
+
+/** Share of a step that a straight line from `start` to `end` lies above zero. */
+function shareAbove(start: number, end: number): number {
+  if (start > 0 && end > 0) return 1;
+  if (start <= 0 && end <= 0) return 0;
+  return start > 0 ? start / (start - end) : end / (end - start);
+}

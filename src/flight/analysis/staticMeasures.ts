@@ -1,0 +1,62 @@
+import { known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { smallestStep } from "../../log/recording/index.ts";
+import { channelOrWhy } from "./channelOrWhy.ts";
+import type { FlightContext } from "./flightContext.ts";
+import { NO_FLYING_MASS, PLATEAU_HOLDS_NO_VALUE } from "./sentences.ts";
+import { plateauMedian } from "./staticRun.ts";
+
+/** staticCurrentA, staticPowerW, staticRpm: medians of the static run. powerLoadingWPerKg: its power over the mass. */
+export function staticMeasures(context: FlightContext): {
+  staticCurrentA: Quantity;
+  staticPowerW: Quantity;
+  staticRpm: Quantity;
+  powerLoadingWPerKg: Quantity;
+} {
+  const { recording, facts } = context;
+  const amps = channelOrWhy(recording, "current");
+  const volts = channelOrWhy(recording, "packVoltage");
+  const revs = channelOrWhy(recording, "shaftSpeed");
+  const gainA = facts.sensors.currentAccuracyPct / 100;
+  const gainV = facts.sensors.voltageAccuracyPct / 100;
+  const stepA = amps.values ? smallestStep(amps.values) : 0;
+  const staticPowerW =
+    amps.values === null
+      ? unknown("W", amps.why)
+      : volts.values === null
+        ? unknown("W", volts.why)
+        : staticMedian(context, "W", Math.hypot(gainA, gainV), 0, power(amps.values, volts.values));
+  return {
+    staticCurrentA: amps.values
+      ? staticMedian(context, "A", gainA, stepA, valueAt(amps.values))
+      : unknown("A", amps.why),
+    staticPowerW,
+    staticRpm: revs.values
+      ? staticMedian(context, "rev/min", 0, smallestStep(revs.values), valueAt(revs.values))
+      : unknown("rev/min", revs.why),
+    powerLoadingWPerKg: powerLoading(staticPowerW, facts.flyingMassKg),
+  };
+}
+
+const valueAt = (values: Float64Array) => (row: number) => values[row]!;
+const power = (amps: Float64Array, volts: Float64Array) => (row: number) => amps[row]! * volts[row]!;
+
+function staticMedian(
+  { staticRun }: FlightContext,
+  unit: "A" | "W" | "rev/min",
+  gainShare: number,
+  step: number,
+  valueAtRow: (row: number) => number,
+): Quantity {
+  if (staticRun.firstRow === null) return unknown(unit, staticRun.why);
+  const found = plateauMedian(valueAtRow, staticRun.firstRow, staticRun.lastRow);
+  if (found === null) return unknown(unit, PLATEAU_HOLDS_NO_VALUE);
+  const halfWidth = Math.hypot(gainShare * found.value, step / Math.sqrt(3), 2 * found.standardError);
+  return known(found.value, halfWidth, unit, unit === "W" ? "derived" : "measured");
+}
+
+function powerLoading(staticPowerW: Quantity, flyingMassKg: number | null): Quantity {
+  if (staticPowerW.value === null) return unknown("W/kg", staticPowerW.why);
+  if (flyingMassKg === null) return unknown("W/kg", NO_FLYING_MASS);
+  const { value, high } = staticPowerW;
+  return known(value / flyingMassKg, ((high ?? value) - value) / flyingMassKg, "W/kg", "derived");
+}
