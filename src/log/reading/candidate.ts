@@ -20,6 +20,8 @@ export interface Candidate {
   readonly isElectrical: boolean;
   /** Current in the motor, not out of the pack. */
   readonly isMotorCurrent: boolean;
+  /** The user named the column. */
+  readonly isGiven: boolean;
 }
 
 /** A candidate, or in words why the column holds no channel. */
@@ -41,7 +43,7 @@ export function candidacyOf(view: ColumnView, firstCell: number): Candidacy {
   if (view.quantity === null) return { reason: "the header names no quantity that is used here" };
   if (view.quantity === "index") return { reason: "a running number of the rows, not a time" };
   if (view.quantity === "time" || view.quantity === "date")
-    return { reason: "another clock of the log was chosen" };
+    return { reason: "a clock, but not the one that was used" };
   if (view.range.count === 0) return { reason: "no cell holds a number" };
   switch (view.quantity) {
     case "voltage":
@@ -65,7 +67,15 @@ export function candidacyOf(view: ColumnView, firstCell: number): Candidacy {
 
 function candidate(view: ColumnView, channel: ChannelName, score: number, why: string): Candidate {
   const unitScore = view.name.units.length > 0 ? FROM_UNIT : 0;
-  return { channel, view, score: score + unitScore, why, isElectrical: false, isMotorCurrent: false };
+  return {
+    channel,
+    view,
+    score: score + unitScore,
+    why,
+    isElectrical: false,
+    isMotorCurrent: false,
+    isGiven: false,
+  };
 }
 
 function has(view: ColumnView, words: readonly string[]): boolean {

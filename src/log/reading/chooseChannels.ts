@@ -1,4 +1,4 @@
-import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
+import { type ChannelName, channelFacts, channelWords, isCellChannel } from "../../base/channels/index.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidacyOf, isCandidate } from "./candidate.ts";
 import { chooseUnit } from "./channelUnit.ts";
@@ -60,6 +60,9 @@ const ASKED: ReadonlySet<ChannelName> = new Set([
   "motorTemperature",
 ]);
 
+/** A dead sensor of these is judged where the whole flight is seen; others are as if not logged. */
+const KEPT_DEAD: ReadonlySet<ChannelName> = new Set(["packVoltage", "current"]);
+
 /** Gives each channel its column and unit. `taken`: 0-based columns of the clock. */
 export function chooseChannels(
   views: readonly ColumnView[],
@@ -107,6 +110,7 @@ function forcedCandidate(channel: ChannelName, view: ColumnView, answers: Channe
     channel,
     view,
     score: 100,
+    isGiven: true,
     why: "the column was given",
     isMotorCurrent: false,
     isElectrical: isElectrical || (channel === "shaftSpeed" && answers.isElectrical),
@@ -131,18 +135,18 @@ function settle(
   const ranked = rank(all, answers);
   const best = ranked[0]!;
   const rivals = rivalsOf(best, ranked);
-  const motorOnly = best.isMotorCurrent && best.score < 100;
+  const motorOnly = best.isMotorCurrent && !best.isGiven;
   if ((rivals.length > 1 && ASKED.has(channel)) || motorOnly) {
     build.rivalries.push({ channel, columns: rivals.map((each) => each.view), isMotorCurrent: motorOnly });
-    leaveAlone(
-      all,
-      `could hold the ${channelFacts(channel).unit} of this channel; a choice is needed`,
-      build.leftAlone,
-    );
+    leaveAlone(all, `could be the ${channelWords(channel)}; a choice is needed`, build.leftAlone);
     return;
   }
   for (const loser of ranked.slice(1)) {
     build.leftAlone.set(loser.view.at, { why: lossReason(loser, best), channel });
+  }
+  if (best.view.range.isDead && !best.isGiven && !KEPT_DEAD.has(channel)) {
+    build.leftAlone.set(best.view.at, { why: `${best.why}, but every value is zero`, channel });
+    return;
   }
   if (best.isElectrical && answers.polePairs === null) {
     build.electrical.push(best.view);
@@ -196,7 +200,7 @@ function rank(all: readonly Candidate[], answers: ChannelAnswers): readonly Cand
 }
 
 function fitScore(each: Candidate, answers: ChannelAnswers): number {
-  if (each.score >= 100 || isCellChannel(each.channel)) return 0;
+  if (each.isGiven || isCellChannel(each.channel)) return 0;
   const unit = chooseUnit(each.channel, each.view, answers.units.get(each.channel) ?? null, answers.cells);
   if ("doubt" in unit) return -20;
   const middle = each.view.range.median * unit.unit.factor + unit.unit.offset;
@@ -207,12 +211,17 @@ function fitScore(each: Candidate, answers: ChannelAnswers): number {
 
 /** Candidates that the best does not clearly beat, the best included. */
 function rivalsOf(best: Candidate, ranked: readonly Candidate[]): readonly Candidate[] {
-  if (best.score >= 100) return [best];
+  if (best.isGiven) return [best];
   return ranked.filter((each) => {
     if (each === best) return true;
     const isClose = best.score - each.score < TIE && each.view.range.isDead === best.view.range.isDead;
-    return isClose && !best.view.range.isDead && !isSameSeries(best.view.values, each.view.values);
+    return isClose && !best.view.range.isDead && !isSameSensor(best.view, each.view);
   });
+}
+
+/** Columns numbered apart are two sensors, however alike they read. */
+function isSameSensor(a: ColumnView, b: ColumnView): boolean {
+  return a.name.number === b.name.number && isSameSeries(a.values, b.values);
 }
 
 /** True when two columns tell the same within two per cent in nearly every row. */

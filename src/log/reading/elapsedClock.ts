@@ -38,7 +38,7 @@ export function numericClock(question: NumericClockQuestion): FoundClock | Doubt
   if (Number.isNaN(step)) return null;
   const stated = question.givenUnit ?? question.headerUnit;
   const epoch = epochUnit(range.median, step, stated);
-  const unit = epoch ?? stated ?? unitOfSteps(step);
+  const unit = epoch ?? stated ?? dayNumberUnit(range.median, step) ?? unitOfSteps(step);
   const stepS = step * (unit?.factor ?? 1);
   const durationS = stepS * Math.max(0, range.count - 1);
   const isOdd = stepS > LONGEST_STEP_S || stepS < SHORTEST_STEP_S || durationS > SECONDS_PER_DAY;
@@ -71,6 +71,13 @@ function epochUnit(median: number, step: number, stated: Unit | null): Unit | nu
       return unit;
   }
   return null;
+}
+
+/** Day numbers of spreadsheets, counted from 1900: 30000 is in 1982, 80000 in 2119. */
+function dayNumberUnit(median: number, step: number): Unit | null {
+  const days = unitOf("time", "d")!;
+  const isOfRows = step * days.factor > SHORTEST_STEP_S && step * days.factor <= LONGEST_STEP_S;
+  return median > 30_000 && median < 80_000 && isOfRows && step < 1e-3 ? days : null;
 }
 
 /** The largest unit in which rows are not more than ten seconds apart. */

@@ -12,8 +12,9 @@ export interface HeaderWords {
 
 const LONGEST_HEADER = 200;
 const BRACKETED = /[[({<]([^[\](){}<>]{1,30})[\])}>]/g;
-/** A unit glued to a word keeps its capitals: "usedmAh". */
-const GLUED_UNIT = /(?<=[a-z0-9_])(mAh|mA|mV|degC|degF|RPM)$/;
+/** Units whose capitals are no start of a word; "mAh" also where it is glued to one. */
+const CAPITAL_UNIT =
+  /mAh(?![A-Za-z])|(?<![A-Za-z])[mcd][AV](?![A-Za-z])|(?<![A-Z])RPM(?![A-Za-z])|deg[CF](?![A-Za-z])/g;
 
 /** Takes a header (and its cell of the units row, "" if none) apart. */
 export function headerWords(header: string, unitsCell: string): HeaderWords {
@@ -82,7 +83,7 @@ function afterIn(text: string): { unit: string; rest: string } | null {
 /** Words of a header: parted at separators, capitals after small letters, and digits. */
 export function splitWords(text: string): string[] {
   return text
-    .replace(GLUED_UNIT, " $1")
+    .replace(CAPITAL_UNIT, (unit) => ` ${unit.toLowerCase()} `)
     .replace(/(\p{Ll})(\p{Lu})/gu, "$1 $2")
     .replace(/(\p{Lu})(\p{Lu}\p{Ll})/gu, "$1 $2")
     .replace(/(\p{L}{2,})(\d)/gu, "$1 $2")
