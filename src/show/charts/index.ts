@@ -1,0 +1,26 @@
+export { type BudgetBar, budgetScales } from "./budgetScale.ts";
+export { bisector } from "./d3.ts";
+export { endHeights } from "./endLabels.ts";
+export { type Gap, gapsOf } from "./gaps.ts";
+export { type DrawnWindow, linePath, type Trace } from "./linePath.ts";
+export { embedJson, escapeHtml } from "./markup/escape.ts";
+export { type Content, html, joined, Markup, NOTHING, trusted } from "./markup/markup.ts";
+export { shortened, visibleText } from "./markup/visibleText.ts";
+export {
+  lastValueRow,
+  type Panel,
+  type PanelGap,
+  type PanelLimit,
+  type PanelMark,
+  type PanelPhase,
+  type PanelSeries,
+  traceExtremes,
+} from "./panel.ts";
+export { limitsOffScale, panelScale } from "./panelScale.ts";
+export { MOST_TIME_TICKS, type PanelDrawing, panelDrawing } from "./panelSvg.ts";
+export { phaseStrip } from "./phaseStrip.ts";
+export { anchorAt, percentOf, percentText } from "./position.ts";
+export { MOST_TABLE_ROWS, type TableRows, tableRows } from "./tableRows.ts";
+export { thinnedRows } from "./thinning.ts";
+export { timeTicks } from "./timeTicks.ts";
+export { type VerdictWord, verdictShape } from "./verdictShape.ts";

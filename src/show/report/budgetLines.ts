@@ -1,0 +1,129 @@
+import { isKnown, plainNumber, type Quantity, quantityText, unitText } from "../../base/quantity/index.ts";
+import type { Judgement } from "../../flight/judgement/index.ts";
+import type { BudgetBar } from "../charts/index.ts";
+import { limitSourceWords, measureTitle } from "./measureMethods.ts";
+import { durationWords } from "./sentences.ts";
+
+/** One line of the budget as it is shown: words, numbers as text, and its bar on the shared axis. */
+export interface BudgetLine {
+  readonly name: string;
+  /** Which fact the limit is; null on a line with a plan only. */
+  readonly detail: string | null;
+  readonly measured: string;
+  readonly isKnown: boolean;
+  readonly planned: string | null;
+  readonly limit: string | null;
+  readonly judgements: readonly Judgement[];
+  readonly bar: BudgetBar;
+}
+
+export interface BudgetLines {
+  readonly limits: readonly BudgetLine[];
+  readonly plans: readonly BudgetLine[];
+  /** Judgements without a number to judge by. */
+  readonly withoutReference: readonly Judgement[];
+}
+
+/**
+ * Sorts the judgements of a flight into lines: one per limit, the plan of the same measure on its first
+ * limit line, and one per plan that has no limit beside it. `fullCellV` is where a cell's room begins.
+ */
+export function budgetLines(judgements: readonly Judgement[], fullCellV: number): BudgetLines {
+  const withNumber = judgements.filter((judgement) => judgement.value !== null);
+  const limits = withNumber.filter((judgement) => judgement.against === "limit");
+  const plans = withNumber.filter((judgement) => judgement.against === "plan");
+  const firstOf = (line: string) => limits.find((limit) => limit.line === line);
+  return {
+    limits: limits.map((limit) => {
+      const plan = firstOf(limit.line) === limit ? plans.find(({ line }) => line === limit.line) : undefined;
+      return limitLine(limit, plan ?? null, fullCellV);
+    }),
+    plans: plans.filter((plan) => firstOf(plan.line) === undefined).map(planLine),
+    withoutReference: judgements.filter((judgement) => judgement.value === null),
+  };
+}
+
+function limitLine(limit: Judgement, plan: Judgement | null, fullCellV: number): BudgetLine {
+  const share = shareOfLimit(limit, fullCellV);
+  return {
+    name: measureTitle(limit.line),
+    detail: limitSourceWords(limit.source),
+    measured: quantityText(limit.measured),
+    isKnown: isKnown(limit.measured),
+    planned: plan === null ? null : referenceText(plan),
+    limit: referenceText(limit),
+    judgements: plan === null ? [limit] : [limit, plan],
+    bar: {
+      ...shares(limit.measured, share),
+      plan: plan === null ? null : share(plan.value ?? 0),
+      reference: { kind: "wall" },
+    },
+  };
+}
+
+function planLine(plan: Judgement): BudgetLine {
+  const value = plan.value ?? 0;
+  return {
+    name: measureTitle(plan.line),
+    detail: null,
+    measured: measuredText(plan.measured),
+    isKnown: isKnown(plan.measured),
+    planned: referenceText(plan),
+    limit: null,
+    judgements: [plan],
+    bar: {
+      ...shares(plan.measured, (measured) => measured / value),
+      plan: 1,
+      reference: { kind: "band", ...PLAN_BANDS[plan.sense] },
+    },
+  };
+}
+
+/** Where a measured value should lie, as a share of the plan. */
+const PLAN_BANDS = {
+  around: { from: 0.9, to: 1.1 },
+  atMost: { from: 0, to: 1 },
+  atLeast: { from: 1, to: 9 },
+} as const;
+
+/**
+ * A number as a share of the room up to its limit, 1 at the limit and growing towards harm. Volts of a cell
+ * count down from a full cell; other lower limits count as limit over value.
+ */
+function shareOfLimit(limit: Judgement, fullCellV: number): (value: number) => number {
+  const wall = limit.value ?? 0;
+  if (limit.sense !== "atLeast") return (value) => value / wall;
+  if (limit.line === "minCellV") return (value) => (fullCellV - value) / (fullCellV - wall);
+  return (value) => wall / value;
+}
+
+function shares(
+  quantity: Quantity,
+  share: (value: number) => number,
+): Pick<BudgetBar, "value" | "low" | "high"> {
+  const isDrawable = quantity.value !== null && Number.isFinite(share(quantity.value));
+  if (quantity.value === null || !isDrawable) return { value: null, low: null, high: null };
+  const ends = [quantity.low, quantity.high].map((end) => (end === null ? null : share(end)));
+  const [first = null, second = null] = ends;
+  const isReversed = share(1) > share(2);
+  const [low, high] = isReversed ? [second, first] : [first, second];
+  return { value: share(quantity.value), low, high };
+}
+
+/** From here on seconds are also said as minutes and seconds. */
+const LONG_TIME_S = 100;
+
+function measuredText(quantity: Quantity): string {
+  const text = quantityText(quantity);
+  return isKnown(quantity) ? `${text}${clockText(quantity.value, quantity.unit)}` : text;
+}
+
+function referenceText(judgement: Judgement): string {
+  const value = judgement.value ?? 0;
+  const { unit } = judgement.measured;
+  return `${plainNumber(value)} ${unitText(unit)}${clockText(value, unit)}`;
+}
+
+function clockText(value: number, unit: string): string {
+  return unit === "s" && value >= LONG_TIME_S ? ` (${durationWords(value)})` : "";
+}

@@ -1,0 +1,2 @@
+export { flightReport } from "./flightReport.ts";
+export type { FlightReportInput } from "./reportInput.ts";

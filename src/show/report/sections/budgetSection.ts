@@ -1,0 +1,90 @@
+import type { Judgement } from "../../../flight/judgement/index.ts";
+import {
+  type BudgetBar,
+  budgetScales,
+  html,
+  joined,
+  type Markup,
+  NOTHING,
+  verdictShape,
+} from "../../charts/index.ts";
+import { type BudgetLine, budgetLines } from "../budgetLines.ts";
+import type { FlightContext } from "../reportInput.ts";
+import {
+  AFTER_A_LIMIT,
+  BUDGET_KEY,
+  BUDGET_LIMIT_AXIS,
+  BUDGET_PLAN_AXIS,
+  limitsPassedSentence,
+  NO_BUDGET_TEXT,
+  WHO_DECIDES,
+} from "../sentences.ts";
+
+/** The budget of one flight: limits first, then the plan, each group on one shared axis. */
+export function budgetSection(context: FlightContext): Markup {
+  const { judgements, kind } = context.flight;
+  const { limits, plans, withoutReference } = budgetLines(judgements, context.facts.pack.fullCellV);
+  const isBench = kind === "benchRun";
+  const title = isBench ? "Go or no-go list" : "Against the limits";
+  const groups = [
+    group(`${context.id}-limits`, title, BUDGET_LIMIT_AXIS, limits, isBench ? benchSentence(limits) : null),
+    group(`${context.id}-plan`, "Against the plan", BUDGET_PLAN_AXIS, plans, null),
+  ];
+  const isEmpty = limits.length + plans.length === 0;
+  const body = isEmpty ? html`<p>${NO_BUDGET_TEXT}</p>` : html`<p class="key">${BUDGET_KEY}</p>${groups}`;
+  return html`<section class="budget" aria-labelledby="${context.id}-budget"><h3 id="${context.id}-budget">The budget</h3>${body}${withoutNumbers(withoutReference)}</section>${afterALimit(limits)}`;
+}
+
+function group(
+  id: string,
+  title: string,
+  axisText: string,
+  lines: readonly BudgetLine[],
+  lead: string | null,
+): Markup {
+  if (lines.length === 0) return NOTHING;
+  const bars: readonly BudgetBar[] = lines.map((line) => line.bar);
+  const { axis, rows } = budgetScales(bars);
+  const items = lines.map((line, index) => lineItem(line, rows[index] ?? NOTHING));
+  const leading = lead === null ? NOTHING : html`<p class="lead">${lead}</p>`;
+  return html`<div class="budget-group"><h4 id="${id}">${title}</h4>${leading}<p class="axis-words">${axisText}</p><div class="budget-head">${axis}</div><ul class="budget-lines" aria-labelledby="${id}">${items}</ul></div>`;
+}
+
+function lineItem(line: BudgetLine, drawing: Markup): Markup {
+  const detail = line.detail === null ? NOTHING : html`<span class="detail">${line.detail}</span>`;
+  const references = [reference("planned", line.planned), reference("limit", line.limit)];
+  const verdicts = line.judgements.map((judgement) => verdict(judgement, line.judgements.length > 1));
+  return html`<li><div class="line-name"><strong>${line.name}</strong>${detail}</div><div class="line-numbers"><span class="measured${line.isKnown ? "" : " unknown"}">${line.measured}</span>${references}</div><div class="line-scale">${drawing}</div><div class="line-verdict">${verdicts}</div></li>`;
+}
+
+function reference(words: string, text: string | null): Markup {
+  return text === null
+    ? NOTHING
+    : html`<span class="reference"><span class="quiet">${words}</span> ${text}</span>`;
+}
+
+function verdict(judgement: Judgement, isOneOfTwo: boolean): Markup {
+  const against = isOneOfTwo ? html`<span class="quiet">${judgement.against}:</span> ` : NOTHING;
+  return html`<span class="verdict">${verdictShape(judgement.verdict)} ${against}<b>${judgement.verdict}</b></span>`;
+}
+
+function withoutNumbers(judgements: readonly Judgement[]): Markup {
+  if (judgements.length === 0) return NOTHING;
+  const items = judgements.map((judgement) => html`<li>${judgement.text}</li>`);
+  return html`<details class="not-judged"><summary>${judgements.length} without a number to judge by</summary><ul>${items}</ul></details>`;
+}
+
+function benchSentence(limits: readonly BudgetLine[]): string {
+  const verdicts = limits.flatMap((line) => line.judgements.filter(({ against }) => against === "limit"));
+  const count = (word: Judgement["verdict"]) => verdicts.filter((one) => one.verdict === word).length;
+  return `${limitsPassedSentence(count("outside"), count("close"), count("not judged"))} ${WHO_DECIDES}`;
+}
+
+function afterALimit(limits: readonly BudgetLine[]): Markup {
+  const isPassed = limits.some((line) =>
+    line.judgements.some(({ against, verdict: word }) => against === "limit" && word === "outside"),
+  );
+  if (!isPassed) return NOTHING;
+  const items = joined(AFTER_A_LIMIT.map((text) => html`<li>${text}</li>`));
+  return html`<section class="at-once"><h3>A limit was passed: do this first</h3><ol>${items}</ol></section>`;
+}
