@@ -1,0 +1,160 @@
+import { addRow, emptyGram, solveGramBounded } from "./gramMatrix.ts";
+import { filtered } from "./packResistanceFilter.ts";
+import {
+  chargeShares,
+  FIRST_LOAD,
+  loadColumns,
+  REGRESSORS,
+  ROW_WIDTH,
+  resistanceOhm,
+  writePolynomials,
+} from "./packResistanceRegressors.ts";
+import type { LoadSamples } from "./packResistanceSamples.ts";
+
+/** How the current sensor answers: late by `shiftS` (negative: early), through a first-order filter of `filterS`. */
+export interface SensorTiming {
+  readonly shiftS: number;
+  readonly filterS: number;
+  /** The best shift if there were no filter. */
+  readonly plainShiftS: number;
+  /**
+   * Mean and standard deviation of the resistance after one second over all filters tried, each with the weight
+   * that the data and the common use give it, relative to the best one: how far the timing leaves it open.
+   */
+  readonly meanOverBest: number;
+  readonly spreadOverBest: number;
+  /** The same without any filter. */
+  readonly plainOverBest: number;
+}
+
+const SEARCHED_S = 0.6;
+const GRID_S = 0.05;
+/** Filters tried for the current sensor, seconds, and how usual each is (common practice, no published source). */
+const SENSOR_FILTERS = [
+  [0, 0.4],
+  [0.1, 0.15],
+  [0.2, 0.15],
+  [0.3, 0.15],
+  [0.4, 0.1],
+  [0.5, 0.05],
+] as const;
+/** Smoothing of both sides plus the filter tried, seconds: the same noise is left whichever filter is tried. */
+const SMOOTHING_S = 0.9;
+/** More rows than this say nothing new about the timing. */
+const MOST_ROWS = 1500;
+
+/**
+ * The shift and filter of the current sensor at which the smoothed volts follow the smoothed load best (least
+ * squares of the pack model). The shift on a grid, refined by a parabola. The volts are sent through the filter
+ * that is tried: that undoes nothing and amplifies no noise.
+ */
+export function sensorTiming(samples: LoadSamples): SensorTiming | null {
+  const tried: Candidate[] = [];
+  for (const [filterS, prior] of SENSOR_FILTERS) {
+    const found = bestShift(packModel(samples, filterS), tried.at(-1)?.shiftS ?? null);
+    if (found !== null) tried.push({ ...found, filterS, prior });
+  }
+  const least = Math.min(...tried.map((one) => one.misfit));
+  const weightOf = (one: Candidate) =>
+    one.prior * Math.exp(-0.5 * independentResiduals(samples) * (one.misfit / least - 1));
+  const best = tried.reduce((a, b) => (weightOf(b) > weightOf(a) ? b : a), tried[0]!);
+  if (best === undefined) return null;
+  const total = tried.reduce((sum, one) => sum + weightOf(one), 0);
+  const moment = (power: number, centre: number) =>
+    tried.reduce((sum, one) => sum + (weightOf(one) / total) * (one.ohm / best.ohm - centre) ** power, 0);
+  const meanOverBest = moment(1, 0);
+  return {
+    shiftS: best.shiftS,
+    filterS: best.filterS,
+    plainShiftS: tried[0]!.shiftS,
+    meanOverBest,
+    plainOverBest: tried[0]!.ohm / best.ohm,
+    spreadOverBest: Math.sqrt(moment(2, meanOverBest)),
+  };
+}
+
+interface Candidate extends Solved {
+  readonly shiftS: number;
+  readonly filterS: number;
+  readonly prior: number;
+}
+
+/** Neighbouring residuals are alike over about this long, seconds. */
+const RESIDUAL_MEMORY_S = 3;
+
+function independentResiduals({ timeS }: LoadSamples): number {
+  return (timeS[timeS.length - 1]! - timeS[0]!) / RESIDUAL_MEMORY_S;
+}
+
+/** Searches the whole grid, or downhill from `start` when one is given. */
+function bestShift(modelAt: (shiftS: number) => Solved | null, start: number | null) {
+  const steps = Math.round(SEARCHED_S / GRID_S);
+  const seen = new Map<number, Solved>();
+  const solved = (k: number): Solved => {
+    const value = seen.get(k) ?? (Math.abs(k) > steps ? null : modelAt(k * GRID_S)) ?? UNSOLVED;
+    seen.set(k, value);
+    return value;
+  };
+  const misfit = (k: number) => solved(k).misfit;
+  let best = start === null ? 0 : Math.round(start / GRID_S);
+  if (start === null) for (let k = -steps; k <= steps; k += 2) if (misfit(k) < misfit(best)) best = k;
+  while (misfit(best - 1) < misfit(best)) best--;
+  while (misfit(best + 1) < misfit(best)) best++;
+  if (!Number.isFinite(misfit(best))) return null;
+  const before = misfit(best - 1);
+  const after = misfit(best + 1);
+  const curvature = before - 2 * misfit(best) + after;
+  const offset = curvature > 0 && Number.isFinite(curvature) ? (0.5 * (before - after)) / curvature : 0;
+  return { ...solved(best), shiftS: (best + offset) * GRID_S };
+}
+
+interface Solved {
+  /** Squared residuals, V2. */
+  readonly misfit: number;
+  /** After one second. */
+  readonly ohm: number;
+}
+
+const UNSOLVED: Solved = { misfit: Number.POSITIVE_INFINITY, ohm: Number.NaN };
+
+/** The smoothed pack model, solved for a shift of the current. */
+function packModel(samples: LoadSamples, filterS: number): (shiftS: number) => Solved | null {
+  const smoothingS = SMOOTHING_S - filterS;
+  const currentA = filtered(samples, samples.currentA, smoothingS);
+  const matched = filterS > 0 ? filtered(samples, samples.packV, filterS) : samples.packV;
+  const packV = filtered(samples, matched, smoothingS);
+  const { share } = chargeShares(samples.timeS, currentA);
+  const loads = loadColumns(samples, currentA);
+  const stride = Math.ceil(share.length / MOST_ROWS);
+  const row = new Float64Array(ROW_WIDTH);
+  return (shiftS) => {
+    const gram = emptyGram(REGRESSORS);
+    const place = interpolator(samples);
+    for (let i = 0; i < share.length; i += stride) {
+      const { below, fraction } = place(samples.timeS[i]! + shiftS);
+      writePolynomials(row, 0, share[i]!);
+      for (let k = 0; k < loads.length; k++) {
+        const load = loads[k]!;
+        const low = load[below]!;
+        row[FIRST_LOAD + k] = -(fraction > 0 ? low + fraction * (load[below + 1]! - low) : low);
+      }
+      row[REGRESSORS] = packV[i]!;
+      addRow(gram, row, 0, 1);
+    }
+    const solved = solveGramBounded(gram, FIRST_LOAD);
+    return solved && { misfit: solved.sumOfSquares, ohm: resistanceOhm(solved.coefficients, 1) };
+  };
+}
+
+/** Finds times that rise from call to call; held at the ends and at holes. */
+function interpolator({ timeS, holeS }: LoadSamples) {
+  const last = timeS.length - 1;
+  const place = { below: 0, fraction: 0 };
+  return (atS: number) => {
+    while (place.below < last && timeS[place.below + 1]! <= atS) place.below++;
+    const width = place.below < last ? timeS[place.below + 1]! - timeS[place.below]! : 0;
+    const share = width > 0 && width <= holeS ? (atS - timeS[place.below]!) / width : 0;
+    place.fraction = Math.max(0, share);
+    return place;
+  };
+}
