@@ -33,10 +33,15 @@ export function checkSummary(log: string, check: FlightCheck, end: SummaryEnd): 
   return [
     readLine(log, check),
     ...(only ? [only.headline, ...measureLines(only)] : flightLines(flights)),
-    `${sentenceCase(noticeCount(check.log.notices))} about this log (on standard error).`,
+    noticeLine(check),
     ...(end.report === null ? [] : [`Report: ${end.report}`]),
     `Next: ${end.next}`,
   ].map(oneLine);
+}
+
+function noticeLine({ log }: FlightCheck): string {
+  const where = log.notices.length === 0 ? "" : ", on standard error";
+  return `${sentenceCase(noticeCount(log.notices))} about this log${where}.`;
 }
 
 function readLine(log: string, { log: read, flights }: FlightCheck): string {

@@ -1,4 +1,4 @@
-import { channelWords } from "../../base/channels/index.ts";
+import { CHANNEL_NAMES, channelWords, isCellChannel, MOST_CELLS } from "../../base/channels/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import { unitText } from "../../base/quantity/index.ts";
 import { type ColumnChoice, type Dialect, readLog } from "../../log/reading/index.ts";
@@ -80,10 +80,17 @@ function columnLines(log: string, { dialect, columns, headerSignature }: Columns
   return [
     `${log}: ${columns.length} columns${dialect ? `, ${dialectWords(dialect)}` : ""}.`,
     ...columns.flatMap(linesOfColumn),
+    ...(columns.some(({ channel }) => channel === null) ? [`CHANNEL is one of ${channelList()}.`] : []),
     ...(headerSignature === null
       ? []
       : [`Header signature for "readings" in an aircraft file: ${headerSignature}`]),
   ];
+}
+
+/** Every channel, the cells as a range. */
+function channelList(): string {
+  const names = CHANNEL_NAMES.filter((name) => !isCellChannel(name) || name === "cellVoltage1");
+  return names.join(", ").replace("cellVoltage1", `cellVoltage1 to cellVoltage${MOST_CELLS}`);
 }
 
 function linesOfColumn({ channel, header, column, unit, why, options }: ColumnChoice): readonly string[] {
@@ -91,7 +98,7 @@ function linesOfColumn({ channel, header, column, unit, why, options }: ColumnCh
     channel === null ? "left alone" : `${channelWords(channel)}${unit ? ` in ${unitText(unit)}` : ""}`;
   return [
     oneLine(`#${column} ${header === "" ? "(no header)" : header}: ${read}. ${why}`),
-    ...(options.length === 0 ? [] : [oneLine(`    to force: ${options.join(" | ")}`)]),
+    ...(options.length === 0 ? [] : [`    to force: ${oneLine(options.join(" | "))}`]),
   ];
 }
 

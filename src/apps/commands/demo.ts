@@ -1,4 +1,4 @@
-import { join, resolve } from "node:path";
+import { join, relative, resolve } from "node:path";
 import { parseAircraftFile } from "../../aircraft/index.ts";
 import type { CheckedLogWithRows } from "../../flight/check/index.ts";
 import type { ReadingOptions } from "../../log/reading/index.ts";
@@ -66,8 +66,17 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   }
   const first = season.logs[0]?.file.replace(/\.csv$/, ".html") ?? "";
   talk.data(demoSentences.done(season.logs.length, folder, join(folder, first)));
-  talk.data(`Next: ${commandLine(["check", join(io.packageFolder, SEASON, "flight-01.csv"), "--json"])}`);
+  talk.data(
+    `Next: ${commandLine(["check", seasonFile(io, "flight-09.csv"), "--aircraft", seasonFile(io, "aircraft.json")])}`,
+  );
   return EXIT.done;
+}
+
+/** A file of the season as it must be typed here. */
+function seasonFile(io: Io, name: string): string {
+  const path = join(io.packageFolder, SEASON, name);
+  const below = relative(io.workFolder, path);
+  return below.startsWith("..") ? path : below;
 }
 
 function demoAircraft(io: Io): Aircraft {

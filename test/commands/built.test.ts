@@ -1,0 +1,194 @@
+import { execFileSync, spawn, spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { EXIT } from "../../src/apps/commands/exitCodes.ts";
+import { SAMPLE_AIRCRAFT, sampleLog } from "./sampleLog.ts";
+
+const ROOT = resolve(import.meta.dirname, "../..");
+const COMMAND = join(ROOT, "dist", "tallywatt.js");
+
+const folder = mkdtempSync(join(tmpdir(), "tallywatt-test-"));
+
+/** Newest change below a folder, milliseconds. */
+function newest(path: string): number {
+  const files = readdirSync(path, { recursive: true, encoding: "utf8" });
+  return Math.max(...files.map((name) => statSync(join(path, name)).mtimeMs));
+}
+
+beforeAll(() => {
+  const isFresh = existsSync(COMMAND) && statSync(COMMAND).mtimeMs > newest(join(ROOT, "src"));
+  if (!isFresh) execFileSync(process.execPath, [join(ROOT, "scripts/build.mjs")], { cwd: ROOT });
+  writeFileSync(join(folder, "flight.csv"), sampleLog());
+  writeFileSync(join(folder, "heron.json"), SAMPLE_AIRCRAFT);
+});
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function run(words: readonly string[], input = "") {
+  return spawnSync(process.execPath, [COMMAND, ...words], { cwd: folder, encoding: "utf8", input });
+}
+
+function shell(line: string) {
+  return spawnSync("bash", ["-c", line], { cwd: folder, encoding: "utf8", env: { ...process.env, COMMAND } });
+}
+
+describe("the built command", () => {
+  it("is one program with its parts, started by its first line", () => {
+    expect(readFileSync(COMMAND, "utf8")).toMatch(/^#!\/usr\/bin\/env node\n/);
+    expect(execFileSync(COMMAND, ["--version"], { encoding: "utf8" })).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
+
+  it("runs each example of the help", () => {
+    for (const words of ["one", "two"]) writeFileSync(join(folder, `${words}.csv`), sampleLog());
+    writeFileSync(join(folder, "tern.json"), SAMPLE_AIRCRAFT);
+    for (const name of ["", "check", "columns", "new", "demo"]) {
+      const { stdout } = run([...(name === "" ? [] : [name]), "--help"]);
+      const examples = [...stdout.matchAll(/^ {2}(tallywatt .*)$/gm)].map((match) => match[1] ?? "");
+      expect(examples.length).toBeGreaterThan(0);
+      for (const example of examples) {
+        if (example.startsWith("tallywatt new")) rmSync(join(folder, "tern.json"), { force: true });
+        const ran = shell(example.replace(/^tallywatt/, 'node "$COMMAND"'));
+        expect(ran.status, `${example}\n${ran.stderr}`).toBe(EXIT.done);
+      }
+    }
+    expect(existsSync(join(folder, "flight.html"))).toBe(true);
+    expect(existsSync(join(folder, "reports", "two.html"))).toBe(true);
+  });
+
+  it.each([
+    [["check", "flight.csv"], EXIT.done],
+    [["check", "flight.csv", "--frob"], EXIT.usage],
+    [["check", "no.csv"], EXIT.unusable],
+    [["check", "."], EXIT.unusable],
+  ])("%j ends with %i, with no terminal and nothing on standard input", (words, exit) => {
+    const ran = run(words);
+    expect(ran.status, ran.stderr).toBe(exit);
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: no colour into a pipe
+    expect(ran.stdout + ran.stderr).not.toMatch(/\u001B/);
+  });
+
+  it("reads standard input", () => {
+    const ran = run(["check", "-", "--json"], sampleLog());
+    expect(ran.status).toBe(EXIT.done);
+    expect((JSON.parse(ran.stdout) as { log: { rows: number } }).log.rows).toBe(600);
+  });
+
+  it("ends quietly when its reader has seen enough", () => {
+    const ran = shell('set -o pipefail; node "$COMMAND" check flight.csv --json | head -1');
+    expect(ran.stdout).toBe("{\n");
+    expect(ran.stderr).toBe("");
+    expect(ran.status).toBe(EXIT.done);
+  });
+
+  it("tells when standard output cannot take the result", () => {
+    const ran = shell('node "$COMMAND" check flight.csv --json > /dev/full');
+    expect(ran.status).toBe(EXIT.cannotWrite);
+    expect(ran.stderr).toContain("ENOSPC");
+  });
+
+  it("leaves no half report when the disk takes no more", () => {
+    const ran = shell('ulimit -f 8; node "$COMMAND" check flight.csv --report=full/limit.html');
+    expect(ran.status, ran.stderr).toBe(EXIT.cannotWrite);
+    expect(ran.stderr).toMatch(/cannot be written: .*\d+ bytes are needed/);
+    expect(readdirSync(join(folder, "full"))).toEqual([]);
+  });
+
+  it("ends with 130 when interrupted, and writes nothing", async () => {
+    const child = spawn(process.execPath, [COMMAND, "check", "-", "--report=stopped.html"], { cwd: folder });
+    child.stdin.write("time_s,pack_v,current_a\n");
+    await new Promise((done) => setTimeout(done, 400));
+    child.kill("SIGINT");
+    const exit = await new Promise((done) => child.on("exit", done));
+    expect(exit).toBe(EXIT.interrupted);
+    expect(existsSync(join(folder, "stopped.html"))).toBe(false);
+  });
+
+  it("gives the same bytes in any time zone and language", () => {
+    const runs = [
+      { TZ: "UTC", LANG: "en_US.UTF-8" },
+      { TZ: "America/Denver", LANG: "de_DE.UTF-8" },
+      { TZ: "Pacific/Auckland", LANG: "C" },
+    ].map((env, index) => {
+      const words = [
+        COMMAND,
+        "check",
+        "flight.csv",
+        "--aircraft",
+        "heron.json",
+        `--report=zone-${index}.html`,
+      ];
+      const ran = spawnSync(process.execPath, words, {
+        cwd: folder,
+        encoding: "utf8",
+        env: { ...process.env, ...env },
+      });
+      const report = readFileSync(join(folder, `zone-${index}.html`), "utf8");
+      return ran.stdout.replace(/zone-\d/, "") + report;
+    });
+    expect(new Set(runs).size).toBe(1);
+  });
+});
+
+describe("the package", () => {
+  const listed = (): readonly string[] => {
+    const text = execFileSync("npm", ["pack", "--dry-run", "--json", "--ignore-scripts"], {
+      cwd: ROOT,
+      encoding: "utf8",
+    });
+    const [packed] = JSON.parse(text) as readonly { readonly files: readonly { readonly path: string }[] }[];
+    return packed?.files.map(({ path }) => path) ?? [];
+  };
+
+  it("ships what it runs on and nothing else", () => {
+    const files = listed();
+    for (const path of [
+      "dist/tallywatt.js",
+      "dist/index.js",
+      "dist/types/index.d.ts",
+      "package.json",
+      "LICENSE",
+    ]) {
+      expect(files).toContain(path);
+    }
+    for (const name of readdirSync(join(ROOT, "schemas"))) expect(files).toContain(`schemas/${name}`);
+    expect(files).toContain("fixtures/tern/aircraft.json");
+    const allowed = /^(dist\/|schemas\/|fixtures\/tern\/|(package\.json|README\.md|LICENSE|CHANGELOG\.md)$)/;
+    expect(files.filter((path) => !allowed.test(path))).toEqual([]);
+  });
+
+  it("has a closed door: the library, its schemas, and no file beside them", async () => {
+    const text = readFileSync(join(ROOT, "package.json"), "utf8");
+    const { exports, bin } = JSON.parse(text) as {
+      exports: Record<string, unknown>;
+      bin: Record<string, string>;
+    };
+    expect(bin).toEqual({ tallywatt: "dist/tallywatt.js" });
+    expect(Object.keys(exports).some((path) => path.includes("*"))).toBe(false);
+    const targets = Object.values(exports).flatMap((target) =>
+      typeof target === "string" ? [target] : Object.values(target as object),
+    );
+    for (const target of targets) expect(existsSync(join(ROOT, String(target))), String(target)).toBe(true);
+    const ask = (path: string) =>
+      shell(`cd "${ROOT}" && node --input-type=module -e 'await import("${path}")'`);
+    expect(ask("tallywatt").status).toBe(0);
+    expect(ask("tallywatt/dist/tallywatt.js").stderr).toContain("ERR_PACKAGE_PATH_NOT_EXPORTED");
+  });
+
+  it("checks a log through the library alone", () => {
+    const program = [
+      'import { checkLog, NO_FACTS, NO_BUDGET } from "tallywatt";',
+      'import { readFileSync } from "node:fs";',
+      "const none = { columns: new Map(), units: new Map(), rateHz: null, decimalMark: null, delimiter: null, dateOrder: null, cells: null, polePairs: null };",
+      'const request = { file: "f", sha256: "", aircraft: null, facts: NO_FACTS, budget: NO_BUDGET, readings: [], options: none, day: { ambientC: null, startPct: null } };',
+      "console.log(checkLog(readFileSync(process.env.LOG), request).check.flights.length);",
+    ].join("\n");
+    const ran = spawnSync(process.execPath, ["--input-type=module", "-e", program], {
+      cwd: ROOT,
+      encoding: "utf8",
+      env: { ...process.env, LOG: join(folder, "flight.csv") },
+    });
+    expect(ran.stdout.trim(), ran.stderr).toBe("1");
+  });
+});

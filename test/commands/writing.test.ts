@@ -1,0 +1,137 @@
+import { describe, expect, it } from "vitest";
+import { parseAircraftFile } from "../../src/aircraft/index.ts";
+import { EXIT } from "../../src/apps/commands/exitCodes.ts";
+import { runInMemory } from "./inMemory.ts";
+import { SAMPLE_AIRCRAFT, sampleLog } from "./sampleLog.ts";
+
+const files = { "flight.csv": sampleLog(), "other.csv": sampleLog(), "heron.json": SAMPLE_AIRCRAFT };
+const MINE = "<!doctype html>\n<p>my own page</p>";
+
+describe("check --report", () => {
+  it("writes beside the log and says where", async () => {
+    const ran = await runInMemory(["check", "flight.csv", "--report"], { files });
+    expect(ran.exit).toBe(EXIT.done);
+    expect(ran.out).toContain("Report: flight.html\n");
+    expect(ran.files["flight.html"]).toMatch(/^<!doctype html>/i);
+    expect(Object.keys(ran.files).sort()).toEqual([...Object.keys(files), "flight.html"].sort());
+  });
+
+  it("does not take the next word as its value", async () => {
+    const ran = await runInMemory(["check", "--report", "flight.csv"], { files });
+    expect(ran.exit).toBe(EXIT.done);
+    expect(ran.files["flight.html"]).toBeDefined();
+  });
+
+  it("writes where = says, for one log a file and for several a folder", async () => {
+    const one = await runInMemory(["check", "flight.csv", "--report=out/a.html"], { files });
+    expect(one.files["out/a.html"]).toBeDefined();
+    const two = await runInMemory(["check", "flight.csv", "other.csv", "--report=out"], { files });
+    expect(two.files["out/flight.html"]).toBeDefined();
+    expect(two.files["out/other.html"]).toBeDefined();
+  });
+
+  it("replaces its own report and gives the same bytes", async () => {
+    const first = await runInMemory(["check", "flight.csv", "--report"], { files });
+    const again = await runInMemory(["check", "flight.csv", "--report"], { files: first.files });
+    expect(again.exit).toBe(EXIT.done);
+    expect(again.files).toEqual(first.files);
+  });
+
+  it("leaves a file of someone else unless --force, and still gives the result", async () => {
+    const there = { ...files, "flight.html": MINE };
+    const kept = await runInMemory(["check", "flight.csv", "--report"], { files: there });
+    expect(kept.exit).toBe(EXIT.cannotWrite);
+    expect(kept.files["flight.html"]).toBe(MINE);
+    expect(kept.err).toContain("flight.html exists and was not written by tallywatt");
+    expect(kept.err).toContain("--force");
+    expect(kept.out).toContain("flight.csv:");
+    const forced = await runInMemory(["check", "flight.csv", "--report", "--force"], { files: there });
+    expect(forced.exit).toBe(EXIT.done);
+    expect(forced.files["flight.html"]).not.toBe(MINE);
+  });
+
+  it("never writes over the log itself", async () => {
+    const there = { "flight.html": files["flight.csv"] };
+    const ran = await runInMemory(["check", "flight.html", "--report"], { files: there });
+    expect(ran.exit).toBe(EXIT.cannotWrite);
+    expect(ran.files).toEqual(there);
+  });
+
+  it("writes nothing for a log that cannot be used", async () => {
+    const ran = await runInMemory(["check", "empty.csv", "--report"], { files: { "empty.csv": "" } });
+    expect(ran.exit).toBe(EXIT.unusable);
+    expect(Object.keys(ran.files)).toEqual(["empty.csv"]);
+  });
+
+  it("leaves the old report or the new one, whole, whichever file call fails", async () => {
+    const before = (await runInMemory(["check", "flight.csv", "--report"], { files })).files;
+    const words = ["check", "flight.csv", "--report", "--cells", "8"];
+    const after = (await runInMemory(words, { files: before })).files;
+    expect(after["flight.html"]).not.toBe(before["flight.html"]);
+    let failures = 0;
+    for (let atCall = 0; atCall < 20; atCall += 1) {
+      for (const code of ["ENOSPC", "EIO", "EACCES"] as const) {
+        const fault = { atCall, code, isForEver: true };
+        const ran = await runInMemory(words, { files: before, fault });
+        expect([before["flight.html"], after["flight.html"]]).toContain(ran.files["flight.html"]);
+        if (ran.exit === EXIT.done) continue;
+        failures += 1;
+        expect([EXIT.cannotWrite, EXIT.unusable]).toContain(ran.exit);
+        expect(ran.err).not.toMatch(/undefined|\n\s+at /);
+      }
+    }
+    expect(failures).toBeGreaterThan(10);
+  });
+});
+
+describe("new", () => {
+  it("writes a starter that reads unedited, its schema beside it", async () => {
+    const ran = await runInMemory(["new", "heron.json"]);
+    expect(ran.exit).toBe(EXIT.done);
+    expect(Object.keys(ran.files).sort()).toEqual(["aircraft.schema.json", "heron.json"]);
+    const parsed = parseAircraftFile(ran.files["heron.json"] ?? "", "heron.json");
+    expect(parsed.state === "read" && parsed.facts.name).toBe("heron");
+    expect(ran.out).toContain("Next: tallywatt check flight.csv --aircraft heron.json");
+  });
+
+  it("leaves a file that is there, even one of ours, unless --force", async () => {
+    const edited = SAMPLE_AIRCRAFT;
+    const kept = await runInMemory(["new", "heron.json"], { files: { "heron.json": edited } });
+    expect(kept.exit).toBe(EXIT.cannotWrite);
+    expect(kept.files).toEqual({ "heron.json": edited });
+    const forced = await runInMemory(["new", "heron.json", "--force"], { files: { "heron.json": edited } });
+    expect(forced.exit).toBe(EXIT.done);
+    expect(forced.files["heron.json"]).not.toBe(edited);
+  });
+
+  it("renews its own schema and leaves another's", async () => {
+    const first = await runInMemory(["new", "one.json"]);
+    const second = await runInMemory(["new", "two.json"], { files: first.files });
+    expect(second.exit).toBe(EXIT.done);
+    expect(second.err).toBe("");
+    const foreign = await runInMemory(["new", "one.json"], { files: { "aircraft.schema.json": "{}" } });
+    expect(foreign.exit).toBe(EXIT.done);
+    expect(foreign.files["aircraft.schema.json"]).toBe("{}");
+    expect(foreign.err).toContain("--force");
+  });
+
+  it("says why it cannot write", async () => {
+    const ran = await runInMemory(["new", "a.json"], {
+      fault: { atCall: 0, code: "ENOSPC", isForEver: true },
+    });
+    expect(ran.exit).toBe(EXIT.cannotWrite);
+    expect(ran.err).toContain("the disk is full");
+  });
+});
+
+describe("demo", () => {
+  it("writes a report for each log of the season and says where", async () => {
+    const ran = await runInMemory(["demo"]);
+    expect(ran.err).toBe("");
+    expect(ran.exit).toBe(EXIT.done);
+    const reports = Object.keys(ran.files);
+    expect(reports.length).toBeGreaterThanOrEqual(14);
+    expect(reports.every((path) => /^demo-reports\/[\w-]+\.html$/.test(path))).toBe(true);
+    expect(ran.out).toContain(`${reports.length} reports are in demo-reports`);
+  });
+});
