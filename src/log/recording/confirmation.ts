@@ -19,7 +19,7 @@ export function loadSign(channel: ChannelName): number {
 /** True when another channel moves in the direction `sign` at this row: then the move is true. */
 export function confirmsMove(other: ChannelName, row: number, sign: number, context: SpikeContext): boolean {
   const values = context.channels.get(other)!;
-  const around = valuesAround(values, row, context);
+  const around = withoutTrend(valuesAround(values, row, context));
   if (around.length < AROUND + 1) return false;
   const ordered = Float64Array.from(around, (one) => one.value).sort();
   const middle = ordered[ordered.length >> 1]!;
@@ -32,12 +32,23 @@ export function confirmsMove(other: ChannelName, row: number, sign: number, cont
   return around.some((one) => Math.abs(one.row - row) <= LATEST && (one.value - middle) * sign > clear);
 }
 
-function valuesAround(
-  values: Float64Array,
-  row: number,
-  { timeS, holeLimitS }: SpikeContext,
-): { readonly row: number; readonly value: number }[] {
-  const around: { row: number; value: number }[] = [];
+interface PointAround {
+  readonly row: number;
+  readonly value: number;
+}
+
+/** On a slope every point is far from the median: the line through the middles of both halves is taken off. */
+function withoutTrend(around: readonly PointAround[]): readonly PointAround[] {
+  const count = around.length;
+  if (count < 2 * AROUND + 1) return around;
+  const middleOfThree = (start: number) =>
+    [around[start]!.value, around[start + 1]!.value, around[start + 2]!.value].sort((a, b) => a - b)[1]!;
+  const slope = (middleOfThree(count - 3) - middleOfThree(0)) / (count - 3);
+  return around.map(({ row, value }, i) => ({ row, value: value - slope * i }));
+}
+
+function valuesAround(values: Float64Array, row: number, { timeS, holeLimitS }: SpikeContext): PointAround[] {
+  const around: PointAround[] = [];
   const end = Math.min(values.length - 1, row + AROUND);
   for (let i = Math.max(0, row - AROUND); i <= end; i++) {
     const isNear = Math.abs(timeS[i]! - timeS[row]!) <= holeLimitS;
