@@ -15,7 +15,8 @@ export interface RecordingParts {
 export function recordingOf(parts: RecordingParts): Recording {
   const { timeS, channels } = parts;
   const isUsable = (row: number) =>
-    !Number.isNaN(channels.get("packVoltage")?.[row] ?? 0) && !Number.isNaN(channels.get("current")?.[row] ?? 0);
+    !Number.isNaN(channels.get("packVoltage")?.[row] ?? 0) &&
+    !Number.isNaN(channels.get("current")?.[row] ?? 0);
   const usable: number[] = [];
   for (let row = 0; row < timeS.length; row++) if (isUsable(row)) usable.push(row);
   const steps = usable.slice(1).map((row, index) => timeS[row]! - timeS[usable[index]!]!);

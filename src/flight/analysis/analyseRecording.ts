@@ -4,6 +4,7 @@ import type { Recording } from "../../log/recording/index.ts";
 import type { AnalysedFlight, DayFacts } from "./analysedFlight.ts";
 import { cellsInSeries } from "./cellCount.ts";
 import type { FlightContext } from "./flightContext.ts";
+import { flightLoadOf } from "./flightLoadOf.ts";
 import { flightShape } from "./flightShape.ts";
 import { flightWindows, type WindowRows } from "./flightWindows.ts";
 import { measuresOf } from "./measuresOf.ts";
@@ -77,6 +78,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
     touchdownS: shape?.isTouchdownLogged ? shape.touchdown.value : null,
     phases: phasesOf(windowStartS, windowEndS, group, shape),
     measures: measuresOf(context),
+    load: flightLoadOf(context),
     notices: [...(group?.notices ?? []), ...powerNotices(context)],
   };
 }

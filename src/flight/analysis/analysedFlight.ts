@@ -1,4 +1,5 @@
 import type { Notice } from "../../base/notices/index.ts";
+import type { FlightLoad } from "./flightLoad.ts";
 import type { Measures } from "./measures.ts";
 
 export type PhaseName = "rest" | "runUp" | "taxi" | "takeOff" | "flight" | "landing" | "after";
@@ -32,6 +33,8 @@ export interface AnalysedFlight extends FlightWindow {
   readonly touchdownS: number | null;
   readonly phases: readonly Phase[];
   readonly measures: Measures;
+  /** Null unless the log holds a whole flight and its current. */
+  readonly load: FlightLoad | null;
   readonly notices: readonly Notice[];
 }
 

@@ -49,7 +49,9 @@ export function flightShape(
   if (airborne === null && (couldShowFlight(recording, rows) || !isSustained(stretches))) return null;
   const takeOff = takeOffAt(trace, level, stretches, airborne?.startS ?? null, SUSTAINED_S);
   const powerEndS = lastPowerEnd(stretches, takeOff.value);
-  const touchdown = airborne
+  const lastS = trace.timeS.at(-1)!;
+  const isTouchdownLogged = (airborne?.endS ?? endS) < lastS - EDGE_S;
+  const seen = airborne
     ? touchdownSeen(recording, rows, airborne)
     : touchdownFromPower(recording, trace, {
         startS,
@@ -58,12 +60,12 @@ export function flightShape(
         endS,
         flightLevel: level,
       });
-  const lastS = trace.timeS.at(-1)!;
+  const touchdown = isTouchdownLogged ? seen : lastFlown(airborne?.endS ?? powerEndS);
   return {
     takeOff,
     touchdown,
     isTakeOffLogged: takeOff.value > trace.timeS[0]! + EDGE_S,
-    isTouchdownLogged: airborne ? airborne.endS < lastS - EDGE_S : endS < lastS - EDGE_S,
+    isTouchdownLogged,
     seenBy: airborne?.sense.channel ?? "power",
     flightPowerEndS: Math.min(powerEndS, touchdown.value),
     stretches,
@@ -71,6 +73,11 @@ export function flightShape(
     level,
     senses,
   };
+}
+
+/** Without a touchdown the flight is known to last at least until it was last seen. */
+function lastFlown(atS: number): TimeSpan {
+  return { value: atS, low: atS, high: atS };
 }
 
 function isSustained(stretches: readonly PowerStretch[]): boolean {

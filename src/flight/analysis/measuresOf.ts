@@ -41,7 +41,7 @@ export function measuresOf(context: FlightContext): Measures {
     energyCoveredWh: coveredEnergy(recording, rows, facts),
     flightChargeMah,
     peakCurrentA: peakCurrent(recording, rows, facts),
-    meanCurrentA: meanCurrent(context, flightChargeMah, flightTimeS),
+    meanCurrentA: meanCurrent(context),
     peakPowerW: peakPower(recording, rows, facts),
     peakRpm: peakRpm(recording, rows),
     minPackV: lowestPackVoltage(recording, running, facts),

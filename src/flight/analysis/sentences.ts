@@ -93,3 +93,7 @@ export function cellCountDoubt(cells: number, packV: number, likely: readonly nu
     options,
   };
 }
+
+export function ofLoggedPart(why: string): string {
+  return `of the part that was logged: ${why}`;
+}

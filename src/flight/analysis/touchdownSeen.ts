@@ -16,6 +16,8 @@ const SHORTEST_AIRBORNE_S = 3;
 /** The last part of the descent, whose rate carries on to the ground. */
 const DESCENT_S = 4;
 const LONGEST_FLARE_S = 4;
+/** The flare slows the descent: the last metres take about twice as long (common practice, no published source). */
+const FLARE_FACTOR = 2;
 /** Half-width of a touchdown that altitude or speed shows: flare, sensor lag and ground level. */
 const SEEN_UNCERTAINTY_S = 4;
 
@@ -66,5 +68,5 @@ function descentLeftS(recording: Recording, rows: RowRange, span: AirborneSpan):
   const left = aboveGround(span.sense, span.lastRow, 1);
   const rate = (aboveGround(span.sense, row, 1) - left) / (span.endS - timeS[row]!);
   if (!(rate > 0)) return LONGEST_FLARE_S / 2;
-  return Math.min(LONGEST_FLARE_S, left / rate);
+  return Math.min(LONGEST_FLARE_S, (FLARE_FACTOR * left) / rate);
 }
