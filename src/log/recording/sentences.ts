@@ -16,7 +16,7 @@ function secondsText(seconds: number): string {
 }
 
 function listText(texts: readonly string[], count: number): string {
-  const shown = texts.slice(0, SHOWN);
+  const shown = texts.slice(0, count > SHOWN ? SHOWN - 1 : SHOWN);
   const more = count - shown.length;
   return more > 0 ? `${shown.join(", ")} and ${more} more` : shown.join(", ");
 }
@@ -95,9 +95,9 @@ export function masked(
   const what = cells.length === 1 ? "1 spike" : `${cells.length} spikes`;
   const reason =
     kind === "impossible"
-      ? `beyond ${plainNumber(possible[0])} to ${plainNumber(possible[1])} ${unitText(unit)}`
-      : "lone and confirmed by nothing else";
-  return `${what} in ${channelWords(channel)} left out, ${reason}: ${listText(texts, texts.length)}.`;
+      ? `A sensor can mean ${plainNumber(possible[0])} to ${plainNumber(possible[1])} ${unitText(unit)}.`
+      : "No neighbour and no other channel confirms it.";
+  return `${what} in ${channelWords(channel)} left out: ${listText(texts, texts.length)}. ${reason}`;
 }
 
 export function deadWhile(channel: ChannelName, value: number, sign: string): string {
