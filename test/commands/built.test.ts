@@ -40,23 +40,6 @@ describe("the built command", () => {
     expect(execFileSync(COMMAND, ["--version"], { encoding: "utf8" })).toMatch(/^\d+\.\d+\.\d+\n$/);
   });
 
-  it("runs each example of the help", () => {
-    for (const words of ["one", "two"]) writeFileSync(join(folder, `${words}.csv`), sampleLog());
-    writeFileSync(join(folder, "tern.json"), SAMPLE_AIRCRAFT);
-    for (const name of ["", "check", "columns", "new", "demo"]) {
-      const { stdout } = run([...(name === "" ? [] : [name]), "--help"]);
-      const examples = [...stdout.matchAll(/^ {2}(tallywatt .*)$/gm)].map((match) => match[1] ?? "");
-      expect(examples.length).toBeGreaterThan(0);
-      for (const example of examples) {
-        if (example.startsWith("tallywatt new")) rmSync(join(folder, "tern.json"), { force: true });
-        const ran = shell(example.replace(/^tallywatt/, 'node "$COMMAND"'));
-        expect(ran.status, `${example}\n${ran.stderr}`).toBe(EXIT.done);
-      }
-    }
-    expect(existsSync(join(folder, "flight.html"))).toBe(true);
-    expect(existsSync(join(folder, "reports", "two.html"))).toBe(true);
-  });
-
   it.each([
     [["check", "flight.csv"], EXIT.done],
     [["check", "flight.csv", "--frob"], EXIT.usage],

@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { command as check } from "../../src/apps/commands/check.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
+import { commandHelp, programHelp } from "../../src/apps/commands/help.ts";
 import { COMMANDS } from "../../src/apps/commands/registry.ts";
 import { usageSentences } from "../../src/apps/commands/sentences.ts";
 import { CHANNEL_NAMES } from "../../src/base/channels/index.ts";
 import { rightShare } from "../support/typos.ts";
 import { runInMemory } from "./inMemory.ts";
-import { sampleLog } from "./sampleLog.ts";
+import { SAMPLE_AIRCRAFT, sampleLog } from "./sampleLog.ts";
 
 const files = { "flight.csv": sampleLog() };
 const names = Object.keys(COMMANDS);
@@ -95,6 +96,27 @@ describe("the command line", () => {
       expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(110);
     }
     expect((await runInMemory(["--help"])).out.split("\n").length).toBeLessThanOrEqual(60);
+  });
+
+  it("runs every example of its help", async () => {
+    const setting = {
+      files: { ...files, "one.csv": sampleLog(), "two.csv": sampleLog(), "tern.json": SAMPLE_AIRCRAFT },
+      input: sampleLog(),
+    };
+    const texts = [programHelp()];
+    for (const [name, { load }] of Object.entries(COMMANDS))
+      texts.push(commandHelp(name, (await load()).command));
+    const lines = texts.flatMap((text) =>
+      [...text.matchAll(/^ {2}tallywatt (.*)$/gm)].map((match) => match[1] ?? ""),
+    );
+    expect(lines.length).toBeGreaterThan(10);
+    for (const line of new Set(lines)) {
+      if (line === "demo") continue; // The longest; its test stands with those of writing.
+      const { "tern.json": _, ...withoutTern } = setting.files;
+      const given = line.startsWith("new") ? { files: withoutTern } : setting;
+      const ran = await runInMemory(line.replace(/ <.*/, "").split(" "), given);
+      expect(ran.exit, `${line}\n${ran.err}`).toBe(EXIT.done);
+    }
   });
 
   it("names in help every option it takes", async () => {

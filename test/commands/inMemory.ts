@@ -64,6 +64,16 @@ function ioOf(disk: MemoryDisk, out: string[], err: string[], setting: Setting):
   };
 }
 
+/** The machine around a disk, for functions that need no more of it. */
+export function ioOn(disk: MemoryDisk): Io {
+  return ioOf(disk, [], [], {});
+}
+
+/** Every file of a disk as text, by path. */
+export function textsOf(disk: MemoryDisk): Readonly<Record<string, string>> {
+  return Object.fromEntries([...disk.files()].map(([path, bytes]) => [path, text(bytes)]));
+}
+
 function bytesOf(content: string | Uint8Array): Uint8Array {
   return typeof content === "string" ? new TextEncoder().encode(content) : content;
 }

@@ -32,7 +32,7 @@ describe("printable", () => {
         expect(printable(text)).not.toMatch(FORBIDDEN);
         expect(oneLine(text)).not.toMatch(/[\n\t]/);
       }),
-      { seed: 20260616, numRuns: 500 },
+      { seed: 20260616, numRuns: 300 },
     );
   });
 
@@ -42,7 +42,7 @@ describe("printable", () => {
         const text = JSON.stringify(value, null, 2);
         expect(JSON.parse(printable(text))).toEqual(JSON.parse(text));
       }),
-      { seed: 20260617, numRuns: 500 },
+      { seed: 20260617, numRuns: 300 },
     );
   });
 });

@@ -1,10 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { parseAircraftFile } from "../../src/aircraft/index.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
-import { runInMemory } from "./inMemory.ts";
+import type { Failure } from "../../src/apps/commands/failure.ts";
+import { writeReport } from "../../src/apps/commands/writeOutput.ts";
+import { MemoryDisk } from "../folderBook/memoryDisk.ts";
+import { ioOn, runInMemory, textsOf } from "./inMemory.ts";
 import { SAMPLE_AIRCRAFT, sampleLog } from "./sampleLog.ts";
 
 const files = { "flight.csv": sampleLog(), "other.csv": sampleLog(), "heron.json": SAMPLE_AIRCRAFT };
+/** Size and bytes of the log, then a look at what stands under the report.s name. */
+const CALLS_BEFORE_WRITING = 3;
 const MINE = "<!doctype html>\n<p>my own page</p>";
 
 describe("check --report", () => {
@@ -63,21 +68,46 @@ describe("check --report", () => {
     expect(Object.keys(ran.files)).toEqual(["empty.csv"]);
   });
 
-  it("leaves the old report or the new one, whole, whichever file call fails", async () => {
-    const before = (await runInMemory(["check", "flight.csv", "--report"], { files })).files;
-    const words = ["check", "flight.csv", "--report", "--cells", "8"];
-    const after = (await runInMemory(words, { files: before })).files;
-    expect(after["flight.html"]).not.toBe(before["flight.html"]);
+  it("says that the disk is full, gives the result, and leaves no file", async () => {
+    for (const code of ["ENOSPC", "SHORT"] as const) {
+      const fault = { atCall: CALLS_BEFORE_WRITING, code, isForEver: true };
+      const ran = await runInMemory(["check", "flight.csv", "--report"], { files, fault });
+      expect(ran.exit).toBe(EXIT.cannotWrite);
+      expect(ran.err).toContain("flight.html cannot be written");
+      expect(ran.out).toContain("flight.csv:");
+      expect(ran.files["flight.html"]).toBeUndefined();
+    }
+  });
+});
+
+describe("writeReport", () => {
+  const OLD = "<!doctype html><p>old";
+  const NEW = "<!doctype html><p>new and longer";
+
+  function written(html: string, before: MemoryDisk): Readonly<Record<string, string>> {
+    writeReport(ioOn(before), "/field/a.html", html, false);
+    return textsOf(before);
+  }
+
+  it("leaves the old report or the new one, whole, whichever file call fails", () => {
+    const old = written(OLD, new MemoryDisk());
+    const fresh = written(NEW, new MemoryDisk());
     let failures = 0;
-    for (let atCall = 0; atCall < 20; atCall += 1) {
-      for (const code of ["ENOSPC", "EIO", "EACCES"] as const) {
-        const fault = { atCall, code, isForEver: true };
-        const ran = await runInMemory(words, { files: before, fault });
-        expect([before["flight.html"], after["flight.html"]]).toContain(ran.files["flight.html"]);
-        if (ran.exit === EXIT.done) continue;
-        failures += 1;
-        expect([EXIT.cannotWrite, EXIT.unusable]).toContain(ran.exit);
-        expect(ran.err).not.toMatch(/undefined|\n\s+at /);
+    for (let atCall = 0; atCall < 15; atCall += 1) {
+      for (const code of ["ENOSPC", "EIO", "EACCES", "SHORT"] as const) {
+        const bytes = new TextEncoder().encode(old["/field/a.html"]);
+        const disk = new MemoryDisk(new Map([["/field/a.html", bytes]]), {
+          atCall,
+          code,
+          isForEver: code !== "SHORT",
+        });
+        try {
+          writeReport(ioOn(disk), "/field/a.html", NEW, false);
+        } catch (error) {
+          failures += 1;
+          expect((error as Failure).exit).toBe(EXIT.cannotWrite);
+        }
+        expect([old["/field/a.html"], fresh["/field/a.html"]]).toContain(textsOf(disk)["/field/a.html"]);
       }
     }
     expect(failures).toBeGreaterThan(10);
