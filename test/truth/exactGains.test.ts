@@ -23,7 +23,7 @@ const SEED = 4100;
 function flightOf(aircraft: TrueAircraft, rateHz: number, place: number): FlightSpec {
   return usualSpec(SEED + 10 * place + (rateHz === 50 ? 1 : 0), aircraft, {
     script: {
-      flightS: rateHz === 50 ? 75 : 210,
+      flightS: rateHz === 50 ? 60 : 210,
       lowPass: rateHz !== 50,
       touchAndGo: rateHz === 5,
       closesThrottleToLand: place % 3 !== 2,
