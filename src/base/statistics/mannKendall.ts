@@ -15,7 +15,7 @@ export interface KendallScore {
 export interface TrendTest extends KendallScore {
   /** (S - sign S) / sqrt(variance): with continuity correction; 0 when S is 0 or nothing varies. */
   readonly z: number;
-  /** Kendall's tau-b: S over the geometric mean of the untied pairs of either list. */
+  /** Kendall's tau-a: S over the number of pairs, -1 to 1. */
   readonly tau: number;
   /** One-sided: chance of an S at least this large without a trend. */
   readonly risingP: number;
@@ -39,7 +39,7 @@ export function mannKendall(x: Numbers, y: Numbers): TrendTest {
   const isExact = !score.hasTies && x.length <= EXACT_UP_TO;
   const risingP = isExact ? exactUpperTail(x.length, s) : normalTail(s, variance);
   const fallingP = isExact ? exactUpperTail(x.length, -s) : normalTail(-s, variance);
-  return { ...score, z, tau: tauOf(x, y, s), risingP, fallingP, isExact };
+  return { ...score, z, tau: s / ((x.length * (x.length - 1)) / 2), risingP, fallingP, isExact };
 }
 
 /** S and its variance (Kendall 1975, equation 4.16 of section 4.9). @throws RangeError as above */
@@ -83,12 +83,6 @@ export function exactUpperTail(n: number, s: number): number {
 
 function normalTail(s: number, variance: number): number {
   return variance > 0 ? normalCdf(-(s - 1) / Math.sqrt(variance)) : 1;
-}
-
-function tauOf(x: Numbers, y: Numbers, s: number): number {
-  const all = x.length * (x.length - 1);
-  const untied = Math.sqrt((all - tieSums(x).pairs) * (all - tieSums(y).pairs)) / 2;
-  return untied > 0 ? s / untied : 0;
 }
 
 /** Over groups of t equal values: sums of t(t-1)(2t+5), t(t-1) and t(t-1)(t-2). */

@@ -19,6 +19,7 @@ export function normalDensity(z: number): number {
  * good to four decimals.) NaN gives NaN.
  */
 export function normalCdf(z: number): number {
+  if (Number.isNaN(z)) return Number.NaN;
   if (z < -TAIL_FROM) return upperTail(-z);
   if (z > TAIL_FROM) return 1 - upperTail(z);
   let term = z;

@@ -59,5 +59,5 @@ function interpolatedStep(a: number, b: number, c: number, fa: number, fb: numbe
   const bOverA = fb / fa;
   const numerator = bOverA * ((c - b) * aOverC * (aOverC - bOverC) - (b - a) * (bOverC - 1));
   const denominator = (aOverC - 1) * (bOverC - 1) * (bOverA - 1);
-  return numerator / denominator;
+  return -numerator / denominator;
 }
