@@ -14,6 +14,8 @@ function roughness(values: readonly number[]): number {
 const FRACTION = /^\d{1,9}$/;
 /** Added where the digits after the comma are not always as many: loggers write a fixed number. */
 const UNEVEN = 0.05;
+/** Added for a whole number that never changes: more likely the ",0" of the column before it. */
+const UNMOVED = 0.03;
 
 /**
  * Which of `names` columns were cut in two by an unquoted decimal comma, the same in every row.
@@ -43,7 +45,8 @@ export function joinPattern(rows: readonly (readonly string[])[], names: number)
 
 function wholeCost(rows: readonly (readonly string[])[], at: number): number {
   const values = rows.map((row) => Number(row[at] ?? Number.NaN));
-  return values.some((value) => Number.isNaN(value)) ? 0 : roughness(values);
+  if (values.some((value) => Number.isNaN(value))) return 0;
+  return values.every((value) => value === values[0]) ? UNMOVED : roughness(values);
 }
 
 function joinedCost(rows: readonly (readonly string[])[], at: number): number {

@@ -82,11 +82,17 @@ function readText(
   if (layout.headerLine === 0 && options.columns.size === 0) {
     return notRead(base, [noHeaderNotice(layout, head)]);
   }
-  const table = buildTable(bytes, decoding, layout);
-  if ("code" in table) return notRead(base, [table]);
+  const built = buildTable(bytes, decoding, layout);
+  if ("code" in built) return notRead(base, [built]);
+  const { table } = built;
   if (table.rows === 0)
     return notRead(base, [noRowsNotice(layout), ...tableNotices(table, layout, decoding)]);
-  return readTable(table, { layout, decoding, options, base: { ...base, dataLines: table.dataLines } });
+  return readTable(table, {
+    layout: built.layout,
+    decoding,
+    options,
+    base: { ...base, dataLines: table.dataLines },
+  });
 }
 
 function layoutAnswers(options: ReadingOptions) {
@@ -98,8 +104,15 @@ function layoutAnswers(options: ReadingOptions) {
   };
 }
 
-/** All rows as numbers. A log whose first rows do not prove the decimal mark is read again when a later row does. */
-function buildTable(bytes: Uint8Array, decoding: Decoding, layout: Layout): Table | Notice {
+/**
+ * All rows as numbers, with the layout that held. A log whose first rows do not prove the decimal mark is read
+ * again when a later row does.
+ */
+function buildTable(
+  bytes: Uint8Array,
+  decoding: Decoding,
+  layout: Layout,
+): { table: Table; layout: Layout } | Notice {
   const builder = new TableBuilder(layout);
   for (const block of lineBlocks(bytes, decoding)) {
     if (block.overlongLine !== null) {
@@ -114,9 +127,8 @@ function buildTable(bytes: Uint8Array, decoding: Decoding, layout: Layout): Tabl
   const table = builder.finished();
   const isUnproven =
     !layout.isMarkProven && table.defects.markChanges.count === 1 && table.mark !== layout.mark;
-  return isUnproven
-    ? buildTable(bytes, decoding, { ...layout, mark: table.mark, isMarkProven: true })
-    : table;
+  if (!isUnproven) return { table, layout };
+  return buildTable(bytes, decoding, { ...layout, mark: table.mark, isMarkProven: true });
 }
 
 interface Reading {
