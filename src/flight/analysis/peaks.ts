@@ -1,22 +1,24 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
 import { between, known, type Quantity, type SampleReference, unknown } from "../../base/quantity/index.ts";
-import { negativeOffsetA, type Recording, restCurrentA, smallestStep } from "../../log/recording/index.ts";
+import { type Recording, smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
 import { LARGEST_HIDDEN_IDLE_A } from "./coveredSum.ts";
 import { type Extreme, highest, highestProduct, lowest } from "./extremes.ts";
 import type { RowRange } from "./segments.ts";
+import { type SumBasis, sumBasis } from "./sumBasis.ts";
 import { MEAN_OF_CELLS, noValueHere } from "./sumSentences.ts";
 
 /** peakCurrentA: largest logged current of the rows. Interval: sensor gain, one step, and a hidden offset. */
 export function peakCurrent(recording: Recording, rows: RowRange, { sensors }: Facts): Quantity {
   const amps = channelOrWhy(recording, "current");
   if (amps.values === null) return unknown("A", amps.why);
+  const basis = sumBasis(recording, amps.values);
   const peak = highest(amps.values, rows);
   if (peak === null) return unknown("A", noValueHere("current"));
   const gain = (sensors.currentAccuracyPct / 100) * peak.value;
-  const halfWidth = Math.hypot(gain, resolutionHalfWidth(amps.values));
-  const hidden = hiddenOffsetA(amps.values);
+  const halfWidth = Math.hypot(gain, halfWidthOfStep(basis.stepA));
+  const hidden = hiddenOffsetA(basis);
   const sample = sampleAt(recording, peak.row);
   return between(peak.value, peak.value - halfWidth, peak.value + halfWidth + hidden, "A", "measured", {
     sample,
@@ -29,12 +31,13 @@ export function peakPower(recording: Recording, rows: RowRange, { sensors }: Fac
   if (amps.values === null) return unknown("W", amps.why);
   const volts = channelOrWhy(recording, "packVoltage");
   if (volts.values === null) return unknown("W", volts.why);
+  const basis = sumBasis(recording, amps.values);
   const peak = highestProduct(amps.values, volts.values, rows);
   if (peak === null) return unknown("W", noValueHere("current"));
   const voltsThere = volts.values[peak.row]!;
   const gains = Math.hypot(sensors.currentAccuracyPct, sensors.voltageAccuracyPct) / 100;
-  const halfWidth = Math.hypot(gains * peak.value, resolutionHalfWidth(amps.values) * voltsThere);
-  const high = peak.value + halfWidth + hiddenOffsetA(amps.values) * voltsThere;
+  const halfWidth = Math.hypot(gains * peak.value, halfWidthOfStep(basis.stepA) * voltsThere);
+  const high = peak.value + halfWidth + hiddenOffsetA(basis) * voltsThere;
   const sample = sampleAt(recording, peak.row);
   return between(peak.value, peak.value - halfWidth, high, "W", "derived", { sample });
 }
@@ -93,17 +96,20 @@ function extremeOf(
   if (logged.values === null) return unknown(unit, logged.why);
   const found = find(logged.values, rows);
   if (found === null) return unknown(unit, noValueHere(channel));
-  const halfWidth = Math.hypot(gainShare * found.value, accuracy, resolutionHalfWidth(logged.values));
+  const halfWidth = Math.hypot(
+    gainShare * found.value,
+    accuracy,
+    halfWidthOfStep(smallestStep(logged.values)),
+  );
   return known(found.value, halfWidth, unit, "measured", { sample: sampleAt(recording, found.row) });
 }
 
 /** At k = 2, from a reading that moves in steps: 2 step / sqrt(12) (JCGM 100:2008, 4.3.7). */
-function resolutionHalfWidth(values: Float64Array): number {
-  return smallestStep(values) / Math.sqrt(3);
+function halfWidthOfStep(step: number): number {
+  return step / Math.sqrt(3);
 }
 
-function hiddenOffsetA(currentA: Float64Array): number {
-  const offsetA = negativeOffsetA(restCurrentA(currentA));
+function hiddenOffsetA({ offsetA }: SumBasis): number {
   return offsetA < 0 ? LARGEST_HIDDEN_IDLE_A - offsetA : 0;
 }
 

@@ -1,16 +1,10 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { COULOMBS_PER_MAH, JOULES_PER_WH } from "../../base/quantity/index.ts";
-import { medianInPlace } from "../../base/statistics/index.ts";
-import {
-  holeLimitS,
-  negativeOffsetA,
-  type Recording,
-  restCurrentA,
-  smallestStep,
-} from "../../log/recording/index.ts";
+import type { Recording } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
 import { resolutionVariance } from "./resolutionVariance.ts";
 import type { RowRange } from "./segments.ts";
+import { sumBasis } from "./sumBasis.ts";
 import { type Integrand, type TrapezoidSum, trapezoidSum } from "./trapezoid.ts";
 
 /** Charge is the integral of current, energy of volts times current. */
@@ -53,7 +47,8 @@ export function summed(
   const volts = kind === "energy" ? channelOrWhy(recording, "packVoltage") : null;
   if (volts !== null && volts.values === null) return { why: volts.why };
   const integrand = { timeS: recording.timeS, amps: amps.values, volts: volts?.values ?? null };
-  const limitS = gapLimitS(recording, integrand);
+  const basis = sumBasis(recording, amps.values);
+  const limitS = kind === "charge" ? basis.limitOfCurrentS : basis.limitOfBothS;
   const gainI = sensors.currentAccuracyPct / 100;
   const gainV = kind === "energy" ? sensors.voltageAccuracyPct / 100 : 0;
   return {
@@ -63,24 +58,9 @@ export function summed(
     unknownRows: recording.holes.filter((hole) => hole.isUnknownLength).map((hole) => hole.rowAfter),
     limitS,
     gainShare: Math.hypot(gainI, gainV),
-    offsetA: negativeOffsetA(restCurrentA(amps.values)),
-    resolutionVariance: resolutionVariance(integrand, range, limitS, smallestStep(amps.values)),
+    offsetA: basis.offsetA,
+    resolutionVariance: resolutionVariance(integrand, range, limitS, basis.stepA),
     unit: kind === "charge" ? "mAh" : "Wh",
     perUnit: kind === "charge" ? COULOMBS_PER_MAH : JOULES_PER_WH,
   };
-}
-
-/** max(2 s, 5 median steps) of the rows that hold what is summed. */
-function gapLimitS(recording: Recording, { timeS, amps, volts }: Integrand): number {
-  const steps = new Float64Array(Math.max(0, timeS.length - 1));
-  let count = 0;
-  let before = -1;
-  for (let row = 0; row < timeS.length; row++) {
-    if (Number.isNaN(amps[row]!) || (volts !== null && Number.isNaN(volts[row]!))) continue;
-    if (before >= 0) steps[count++] = timeS[row]! - timeS[before]!;
-    before = row;
-  }
-  const areTheUsableRows = count + 1 === recording.rowsUsed;
-  if (count === 0 || areTheUsableRows) return holeLimitS(recording.stepS);
-  return holeLimitS(medianInPlace(steps.subarray(0, count)));
 }

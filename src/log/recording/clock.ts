@@ -1,6 +1,7 @@
 import type { Notice } from "../../base/notices/index.ts";
 import type { ReadLog } from "../reading/index.ts";
 import { clockNotices } from "./clockNotices.ts";
+import { holeLimitS } from "./recording.ts";
 import { spreadSameStamps, withoutDuplicates } from "./sameStamps.ts";
 import { stampsOf } from "./stamps.ts";
 import { straighten } from "./straighten.ts";
@@ -22,6 +23,7 @@ export interface HonestClock {
  * Rows without a readable time are left out. Linear in the rows; the log is not changed.
  */
 export function honestClock(log: ReadLog): HonestClock {
+  if (isHonestAlready(log.timeS)) return asItIs(log.timeS);
   const channels = [...log.channels.values()];
   const timed = rowsWithTime(log);
   const stamps = stampsOf(log, timed, channels);
@@ -35,6 +37,27 @@ export function honestClock(log: ReadLog): HonestClock {
     jumpRows: new Set(walk.events.jumpRows),
     notices: clockNotices(log, walk, spread),
   };
+}
+
+/** The common case in one pass: every step goes forward and none is long enough to be a hole. */
+function isHonestAlready(timeS: Float64Array): boolean {
+  const longestS = holeLimitS(0);
+  for (let row = 1; row < timeS.length; row++) {
+    const stepS = timeS[row]! - timeS[row - 1]!;
+    if (!(stepS > 0 && stepS <= longestS)) return false;
+  }
+  return timeS.length > 1;
+}
+
+function asItIs(logTimeS: Float64Array): HonestClock {
+  const sourceRows = new Int32Array(logTimeS.length);
+  const timeS = new Float64Array(logTimeS.length);
+  const startS = logTimeS[0]!;
+  for (let row = 0; row < timeS.length; row++) {
+    sourceRows[row] = row;
+    timeS[row] = logTimeS[row]! - startS;
+  }
+  return { sourceRows, timeS, jumpRows: new Set(), notices: [] };
 }
 
 function rowsWithTime(log: ReadLog): Int32Array {

@@ -15,7 +15,7 @@ import { correctedChannels, correctionOf } from "./corrections.ts";
 import { deadSensors } from "./deadSensors.ts";
 import type { DeadChannel, Recording, Repair, SensorCorrections } from "./recording.ts";
 import { withoutImpossible, withoutSpikes } from "./repairs.ts";
-import { usableRows } from "./usableRows.ts";
+import { NEEDED, usableRows } from "./usableRows.ts";
 
 /**
  * One log on one honest clock, sensors corrected, impossible values and lone spikes masked, holes and dead
@@ -32,10 +32,11 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
   const followsJump = (row: number) => clock.jumpRows.has(sourceRows[row]!);
   const corrected = correctedChannels(log.channels, sourceRows, corrections);
   const possible = withoutImpossible(corrected, lineOfRow);
-  const { stepS } = usableRows(timeS, possible.channels, followsJump);
-  const clean = withoutSpikes(timeS, possible.channels, stepS, lineOfRow);
+  const before = usableRows(timeS, possible.channels, followsJump);
+  const clean = withoutSpikes(timeS, possible.channels, before.stepS, lineOfRow);
   const { channels } = clean;
-  const usable = usableRows(timeS, channels, followsJump);
+  const hasLostRows = clean.repairs.some((repair) => NEEDED.includes(repair.channel));
+  const usable = hasLostRows ? usableRows(timeS, channels, followsJump) : before;
   const repairs = [...possible.repairs, ...clean.repairs].map((repair) => asLogged(repair, corrections));
   const dead = deadSensors(timeS, channels, usable.stepS);
   const context = { timeS, channels, stepS: usable.stepS, lineOfRow };

@@ -39,7 +39,7 @@ export function spikeRows(channel: ChannelName, context: SpikeContext): number[]
   const isSlow = !(context.stepS > 0 && context.stepS <= SLOWEST_STEP_S);
   if (least === undefined || isSlow) return [];
   const values = context.channels.get(channel)!;
-  const present = presentRows(values);
+  const present = presentRows(values, context.everyRow);
   const range = context.spreads.get(channel)!;
   const leastMove = Math.max(least, RANGE_SHARE * (range.high - range.low));
   const spikes: number[] = [];
@@ -97,7 +97,8 @@ function isConfirmed(channel: ChannelName, context: SpikeContext, row: number, s
 }
 
 /** Rows in which the channel holds a value. */
-function presentRows(values: Float64Array): Int32Array {
+function presentRows(values: Float64Array, everyRow: Int32Array): Int32Array {
+  if (!values.includes(Number.NaN)) return everyRow;
   const rows = new Int32Array(values.length);
   let count = 0;
   for (let row = 0; row < values.length; row++) if (!Number.isNaN(values[row]!)) rows[count++] = row;

@@ -46,7 +46,8 @@ export function straighten(
   rows: Int32Array,
   stamps: Stamps,
 ): Walk {
-  const timeS = Float64Array.from(rows, (row) => log.timeS[row]!);
+  const timeS = new Float64Array(rows.length);
+  for (let i = 0; i < rows.length; i++) timeS[i] = log.timeS[rows[i]!]!;
   const walk: Walk = {
     log,
     channels,

@@ -13,7 +13,7 @@ export interface UsableRows {
 }
 
 /** What a usable row must hold, of those that the log has at all. */
-const NEEDED: readonly ChannelName[] = ["packVoltage", "current"];
+export const NEEDED: readonly ChannelName[] = ["packVoltage", "current"];
 
 /**
  * Usable rows hold pack volts and current. A log without one of the two is judged by the other, a log
@@ -28,7 +28,9 @@ export function usableRows(
   const usable = new Int32Array(timeS.length);
   let count = 0;
   for (let row = 0; row < timeS.length; row++) {
-    if (needed.every((values) => !Number.isNaN(values[row]!))) usable[count++] = row;
+    let isUsable = true;
+    for (const values of needed) if (Number.isNaN(values[row]!)) isUsable = false;
+    if (isUsable) usable[count++] = row;
   }
   const rows = usable.subarray(0, count);
   const stepS = medianStepS(timeS, rows);

@@ -1,0 +1,66 @@
+import { medianInPlace } from "../../base/statistics/index.ts";
+import {
+  holeLimitS,
+  negativeOffsetA,
+  type Recording,
+  restCurrentA,
+  smallestStep,
+} from "../../log/recording/index.ts";
+import type { Integrand } from "./trapezoid.ts";
+
+/** What every sum over the current of one recording needs; it depends on the whole log, not on the stretch. */
+export interface SumBasis {
+  /** Negative reading of the current sensor at rest, or 0. */
+  readonly offsetA: number;
+  /** Smallest step of the current. */
+  readonly stepA: number;
+  /** Rows with current, or with current and volts, further apart than this are a gap. */
+  readonly limitOfCurrentS: number;
+  readonly limitOfBothS: number;
+}
+
+/** Recordings are never changed, and a flight asks for a dozen sums: each recording is looked through once. */
+const known = new WeakMap<Recording, SumBasis>();
+
+export function sumBasis(recording: Recording, amps: Float64Array): SumBasis {
+  const before = known.get(recording);
+  if (before !== undefined) return before;
+  const volts = recording.channels.get("packVoltage") ?? null;
+  const basis: SumBasis = {
+    offsetA: negativeOffsetA(restCurrentA(amps)),
+    stepA: smallestStep(amps),
+    limitOfCurrentS: gapLimitS(recording, { timeS: recording.timeS, amps, volts: null }),
+    limitOfBothS: gapLimitS(recording, { timeS: recording.timeS, amps, volts }),
+  };
+  known.set(recording, basis);
+  return basis;
+}
+
+/** max(2 s, 5 median steps) of the rows that hold what is summed; most often those are the usable rows. */
+function gapLimitS(recording: Recording, integrand: Integrand): number {
+  const rows = rowsHolding(integrand);
+  if (rows < 2 || rows === recording.rowsUsed) return holeLimitS(recording.stepS);
+  return holeLimitS(medianInPlace(stepsOf(integrand, rows)));
+}
+
+function holds({ amps, volts }: Integrand, row: number): boolean {
+  return !Number.isNaN(amps[row]!) && !(volts !== null && Number.isNaN(volts[row]!));
+}
+
+function rowsHolding(integrand: Integrand): number {
+  let rows = 0;
+  for (let row = 0; row < integrand.timeS.length; row++) if (holds(integrand, row)) rows++;
+  return rows;
+}
+
+function stepsOf(integrand: Integrand, rows: number): Float64Array {
+  const steps = new Float64Array(rows - 1);
+  let count = 0;
+  let before = -1;
+  for (let row = 0; row < integrand.timeS.length; row++) {
+    if (!holds(integrand, row)) continue;
+    if (before >= 0) steps[count++] = integrand.timeS[row]! - integrand.timeS[before]!;
+    before = row;
+  }
+  return steps;
+}
