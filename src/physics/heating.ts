@@ -2,6 +2,10 @@
 // the body evens out inside faster than it cools (Biot number below 0.1: Incropera and DeWitt, Fundamentals of Heat and
 // Mass Transfer, section 5.1). A probe on it lags by a pole of its own.
 
+/** Least rise of a log, degC, and least length of it in time constants, that fix time constant and rise (simulated). */
+export const LEAST_RISE_C = 8;
+export const LEAST_TIME_CONSTANTS = 0.7;
+
 /** Time constant, s, of a lump: rho V c / (h A), in SI units. */
 export function lumpTimeConstantS(
   densityKgM3: number,

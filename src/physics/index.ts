@@ -19,17 +19,12 @@ export {
   firstOrderC,
   type HeatingConstants,
   heatedTemperatures,
+  LEAST_RISE_C,
+  LEAST_TIME_CONSTANTS,
   lumpTimeConstantS,
   throughLag,
   timeToReachS,
 } from "./heating.ts";
-export {
-  fitHeating,
-  type HeatingFit,
-  type HeatingSamples,
-  LEAST_RISE_C,
-  LEAST_TIME_CONSTANTS,
-} from "./heatingFit.ts";
 export { type MeasuredCoefficient, predictBesideMeasured } from "./measuredNeighbour.ts";
 export {
   backVoltageV,

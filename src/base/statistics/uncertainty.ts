@@ -19,7 +19,10 @@ export function correlatedSum(...parts: readonly number[]): number {
 export function boundsOf(values: readonly number[]): { readonly low: number; readonly high: number } {
   requireFinite(values, "boundsOf");
   if (values.length === 0) throw new RangeError("boundsOf needs at least 1 value: got 0");
-  return { low: Math.min(...values), high: Math.max(...values) };
+  return {
+    low: values.reduce((least, value) => Math.min(least, value)),
+    high: values.reduce((most, value) => Math.max(most, value)),
+  };
 }
 
 export interface Propagated {
