@@ -1,4 +1,4 @@
-import { type ChannelName, isCellChannel } from "../../base/channels/index.ts";
+import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
 import { type DeadChannel, holeLimitS } from "./recording.ts";
 import * as sentences from "./sentences.ts";
 import { spreadOf } from "./spread.ts";
@@ -9,6 +9,8 @@ const RUNNING_A = 5;
 const RUNNING_VOLTS_SHARE = 0.03;
 /** A probe that is silent for this long under current is dead; a shorter run may warm nothing. */
 const TEMPERATURE_PATIENCE_S = 30;
+/** Negative amps this many times as large as positive ones: braking never gives back as much. */
+const REVERSED_RATIO = 2;
 /** One value in fewer rows than this says nothing about a sensor. */
 const LEAST_ROWS = 10;
 
@@ -36,7 +38,28 @@ export function deadSensors(
     const why = whyDead(channel, value, evidence);
     if (why !== null) dead.push({ channel, why });
   }
+  const amps = channels.get("current");
+  if (amps !== undefined && isReversed(amps))
+    dead.push({ channel: "current", why: sentences.REVERSED_CURRENT });
   return dead;
+}
+
+/** Sensors none of whose values can be meant (an empty column filled with 0, a probe that is not plugged in). */
+export function silentSensors(channels: ReadonlyMap<ChannelName, Float64Array>): DeadChannel[] {
+  const silent: DeadChannel[] = [];
+  for (const [channel, values] of channels) {
+    const [low, high] = channelFacts(channel).possible;
+    let first = Number.NaN;
+    let rows = 0;
+    let isSilent = true;
+    for (const value of values) {
+      if (Number.isNaN(value)) continue;
+      if (rows++ === 0) first = value;
+      if (value >= low && value <= high) isSilent = false;
+    }
+    if (isSilent && rows >= LEAST_ROWS) silent.push({ channel, why: sentences.silent(channel, first) });
+  }
+  return silent;
 }
 
 interface RunningEvidence {
@@ -78,6 +101,12 @@ function whyDead(channel: ChannelName, value: number, evidence: RunningEvidence)
     return sentences.deadWhile(channel, value, "current flows");
   }
   return null;
+}
+
+/** True when the load shows as negative amps, far beyond any offset: then nothing can be summed. */
+function isReversed(amps: Float64Array): boolean {
+  const { low, high } = spreadOf(amps);
+  return low < -RUNNING_A && -low > REVERSED_RATIO * Math.abs(high);
 }
 
 /** The value that every row of the channel holds, or null when they differ or are few. */

@@ -12,7 +12,7 @@ import {
 } from "./channelNotices.ts";
 import { honestClock } from "./clock.ts";
 import { correctedChannels, correctionOf } from "./corrections.ts";
-import { deadSensors } from "./deadSensors.ts";
+import { deadSensors, silentSensors } from "./deadSensors.ts";
 import type { DeadChannel, Recording, Repair, SensorCorrections } from "./recording.ts";
 import { withoutImpossible, withoutSpikes } from "./repairs.ts";
 import { NEEDED, usableRows } from "./usableRows.ts";
@@ -31,14 +31,15 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
   const lineOfRow = (row: number) => log.lineOfRow(sourceRows[row]!);
   const followsJump = (row: number) => clock.jumpRows.has(sourceRows[row]!);
   const corrected = correctedChannels(log.channels, sourceRows, corrections);
-  const possible = withoutImpossible(corrected, lineOfRow);
+  const silent = silentSensors(corrected);
+  const possible = withoutImpossible(without(corrected, silent), lineOfRow);
   const before = usableRows(timeS, possible.channels, followsJump);
   const clean = withoutSpikes(timeS, possible.channels, before.stepS, lineOfRow);
   const { channels } = clean;
   const hasLostRows = clean.repairs.some((repair) => NEEDED.includes(repair.channel));
   const usable = hasLostRows ? usableRows(timeS, channels, followsJump) : before;
   const repairs = [...possible.repairs, ...clean.repairs].map((repair) => asLogged(repair, corrections));
-  const dead = deadSensors(timeS, channels, usable.stepS);
+  const dead = [...silent, ...deadSensors(timeS, channels, usable.stepS)];
   const context = { timeS, channels, stepS: usable.stepS, lineOfRow };
   return {
     rows: timeS.length,
@@ -61,6 +62,15 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
       ...sensorNotices(context, dead),
     ],
   };
+}
+
+function without(
+  channels: ReadonlyMap<ChannelName, Float64Array>,
+  silent: readonly DeadChannel[],
+): ReadonlyMap<ChannelName, Float64Array> {
+  if (silent.length === 0) return channels;
+  const gone = new Set(silent.map((one) => one.channel));
+  return new Map([...channels].filter(([channel]) => !gone.has(channel)));
 }
 
 /** The value as the log wrote it, before the correction of its sensor. */

@@ -105,8 +105,16 @@ export function deadWhile(channel: ChannelName, value: number, sign: string): st
   return `the ${channelWords(channel)} sensor is dead: it reads ${reading} in every row while ${sign}`;
 }
 
+export function silent(channel: ChannelName, first: number): string {
+  const { unit, possible } = channelFacts(channel);
+  const range = `${plainNumber(possible[0])} to ${plainNumber(possible[1])} ${unitText(unit)}`;
+  return `the ${channelWords(channel)} sensor is dead: no row lies within ${range} (it reads ${cellText(first)})`;
+}
+
+export const REVERSED_CURRENT = "the current sensor is reversed: it reads negative amps under load";
+
 export function deadSensor(why: string): string {
-  return `${capital(why)}. Numbers that need it are not given. Check its plug and lead.`;
+  return `${capital(why)}. Numbers that need it are not given. Check its plug and leads.`;
 }
 
 export function stuck(

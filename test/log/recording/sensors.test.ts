@@ -65,6 +65,25 @@ describe("a dead sensor", () => {
     ).toEqual([]);
   });
 
+  test("a column whose every value is impossible is one dead sensor, not a list of spikes", () => {
+    const recording = record({
+      current: load(),
+      controllerTemperature: constant(-127),
+      cellVoltage7: constant(0),
+    });
+    expect(dead(recording)).toEqual(["controllerTemperature", "cellVoltage7"]);
+    expect(recording.repairs).toEqual([]);
+    expect(recording.channels.has("cellVoltage7")).toBe(false);
+    expect(recording.dead[0]!.why).toContain("it reads -127");
+  });
+
+  test("current that is negative under load is reversed: no sum rests on it", () => {
+    const recording = record({ current: load().map((amps) => -amps), packVoltage: volts() });
+    expect(dead(recording)).toEqual(["current"]);
+    expect(recording.dead[0]!.why).toContain("reversed");
+    expect(dead(record({ current: load().map((amps) => amps - 3), packVoltage: volts() }))).toEqual([]);
+  });
+
   test("says nothing on fewer than ten values", () => {
     const current = load().map((_, row) => (row < 9 ? 0 : Number.NaN));
     expect(dead(record({ current, shaftSpeed: revs() }))).toEqual([]);

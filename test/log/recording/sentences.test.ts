@@ -23,6 +23,8 @@ const EVERY_SENTENCE: readonly string[] = [
   say.masked("impossible", "controllerTemperature", cells),
   say.masked("spike", "cellVoltage3", cells),
   say.deadSensor(say.deadWhile("current", 0, "the shaft turns")),
+  say.deadSensor(say.silent("controllerTemperature", -127)),
+  say.deadSensor(say.REVERSED_CURRENT),
   say.stuck("packVoltage", "current", { value: 25.1, seconds: 12, firstLine: 100, lastLine: 160 }),
   say.missing("current", stretches),
   say.coarseResolution("current", 5),
@@ -32,7 +34,7 @@ const EVERY_SENTENCE: readonly string[] = [
 describe("sentences of the recording", () => {
   test("every function of the catalogue is looked at here", () => {
     const used = new Set(Object.keys(say));
-    expect(used.size).toBe(19);
+    expect(used.size).toBe(21);
   });
 
   test.each(EVERY_SENTENCE.map((text) => [text]))("%s", (text) => {
