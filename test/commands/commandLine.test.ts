@@ -66,6 +66,7 @@ describe("the command line", () => {
     [["check", "-", "-"], EXIT.usage, /^$/, /only once/],
     [["check", "-", "--report"], EXIT.usage, /^$/, /--report=FILE\.html/],
     [["check", "flight.csv", "--report=out.txt"], EXIT.usage, /^$/, /must end in \.html/],
+    [["check", "flight.csv", "--report", "out.html"], EXIT.usage, /^$/, /--report=out\.html/],
     [["check", "a.csv", "b.csv", "--report=out.html"], EXIT.usage, /^$/, /--report=FOLDER/],
     [["check", "a/x.csv", "b/x.csv", "--report=out"], EXIT.usage, /^$/, /same report/],
     [["columns", "flight.csv", "other.csv"], EXIT.usage, /^$/, /Help: tallywatt columns --help/],

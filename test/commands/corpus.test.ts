@@ -106,6 +106,17 @@ describe.skipIf(corpus === null)(withShared("check on logs with one defect each"
   });
 });
 
+const RECORDINGS = ["1", "5", "108", "204", "215", "250", "278", "279"];
+
+describe.skipIf(shared === null)(withShared("check on real recordings"), () => {
+  it.each(RECORDINGS)("%s.csv needs no option and gives valid JSON", async (name) => {
+    const bytes = readFileSync(resolve(shared ?? "", "flights", `${name}.csv`));
+    const ran = await runInMemory(["check", "a.csv", "--json"], { files: { "a.csv": bytes } });
+    expect(ran.exit, ran.err).toBe(EXIT.done);
+    expect(isCheck(JSON.parse(ran.out)), JSON.stringify(isCheck.errors)).toBe(true);
+  });
+});
+
 /** Names the log, at most five lines each, no trace of the program's inside, a next step where it stopped. */
 function expectGoodMessages(file: string, err: string, verdict: Case["verdict"]): void {
   const withoutQuotes = err.replace(/"[^"\n]*"/g, "");

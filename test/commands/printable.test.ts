@@ -54,6 +54,8 @@ describe("a suggested command line", () => {
     ["my flight.csv", "'my flight.csv'"],
     ["it's", "'it'\\''s'"],
     ["current=U [A]", "'current=U [A]'"],
+    ["current=#3", "current=#3"],
+    ["#3", "'#3'"],
     ["", "''"],
     ["$(x)", "'$(x)'"],
   ])("writes %j as %s", (word, expected) => {

@@ -35,6 +35,12 @@ describe("check --report", () => {
     expect(two.files["out/other.html"]).toBeDefined();
   });
 
+  it("keeps standard output to the JSON and tells of the report beside it", async () => {
+    const ran = await runInMemory(["check", "flight.csv", "--report", "--json"], { files });
+    expect(JSON.parse(ran.out)).toHaveProperty("format", "tallywatt/flight-check");
+    expect(ran.err).toBe("Report: flight.html\n");
+  });
+
   it("replaces its own report and gives the same bytes", async () => {
     const first = await runInMemory(["check", "flight.csv", "--report"], { files });
     const again = await runInMemory(["check", "flight.csv", "--report"], { files: first.files });

@@ -64,6 +64,7 @@ interface Work {
 }
 
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
+  refuseReportAsLog(call, io);
   const work: Work = {
     call,
     io,
@@ -79,6 +80,15 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   }
   if (call.has("json")) talk.data(jsonOf(outcomes.map(({ check }) => check)));
   return exitOfSeveral(outcomes.map(({ exit }) => exit));
+}
+
+/** "--report out.html" without "=": the page would be taken for a log that does not exist. */
+function refuseReportAsLog(call: Call, io: Io): void {
+  if (call.text("report") !== "") return;
+  const page = call.operands.find(
+    (log) => log.endsWith(".html") && io.files.size(resolve(io.workFolder, log)) === null,
+  );
+  if (page !== undefined) throw usageFailure(usageSentences.reportNeedsEquals(page));
 }
 
 function dayOf(call: Call): CheckSetting["day"] {
@@ -107,6 +117,7 @@ async function outcomeOf(log: string, work: Work): Promise<Outcome> {
   tellNotices(log, check, work);
   if (checked.exit !== EXIT.done) return checked;
   const written = await reportOf(log, checked.rows, work);
+  if (call.has("json") && written.path !== null) talk.say(`Report: ${written.path}`);
   if (!call.has("json")) tellSummary(talk, summaryOf(log, check, written.path, call));
   return { check, exit: written.exit };
 }
@@ -158,16 +169,23 @@ async function reportOf(
   if (path === undefined || rows === null || work.aircraft.state !== "read")
     return { path: null, exit: EXIT.done };
   const { facts, budget } = work.aircraft.aircraft;
-  const { flightReport } = await import("../../show/report/index.ts");
   try {
+    const { flightReport } = await import("../../show/report/index.ts");
     const html = flightReport({ checked: rows, facts, budget, release: releaseOf(work.io) });
     writeReport(work.io, resolve(work.io.workFolder, path), html, work.call.has("force"));
     return { path, exit: EXIT.done };
   } catch (error) {
-    if (!(error instanceof Failure)) throw error;
-    work.talk.say(error.message);
-    return { path: null, exit: error.exit };
+    return { path: null, exit: tellFailure(error, work) };
   }
+}
+
+/** A report that fails must not cost the result, nor the other logs theirs. */
+function tellFailure(error: unknown, { call, talk }: Work): ExitCode {
+  const isOurs = !(error instanceof Failure);
+  const message = error instanceof Error ? error.message : String(error);
+  talk.say(isOurs ? inputSentences.ownBug(message) : message);
+  if (call.has("debug") && error instanceof Error) talk.say(error.stack ?? "");
+  return isOurs ? EXIT.bug : error.exit;
 }
 
 function summaryOf(log: string, check: FlightCheck, report: string | null, call: Call): readonly string[] {

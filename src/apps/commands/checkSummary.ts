@@ -1,4 +1,4 @@
-import { channelWords } from "../../base/channels/index.ts";
+import { channelWords, isCellChannel } from "../../base/channels/index.ts";
 import { isKnown, minutesAndSeconds, type Quantity, quantityText } from "../../base/quantity/index.ts";
 import type { MeasureName } from "../../flight/analysis/index.ts";
 import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
@@ -45,12 +45,17 @@ function noticeLine({ log }: FlightCheck): string {
 }
 
 function readLine(log: string, { log: read, flights }: FlightCheck): string {
-  const channels = read.channels
-    .filter(({ channel }) => channel !== "time")
-    .map(({ channel }) => channelWords(channel));
   const found = flights.length === 1 ? kindWords(flights[0]) : `${flights.length} flights`;
   const length = minutesAndSeconds(read.durationS);
-  return `${log}: ${read.rowsUsed} of ${read.rows} rows, ${length} min, ${found}; read ${channels.join(", ")}.`;
+  return `${log}: ${read.rowsUsed} of ${read.rows} rows, ${length} min, ${found}; read ${channelList(read).join(", ")}.`;
+}
+
+/** The channels in words, all cells as one. */
+function channelList({ channels }: FlightCheck["log"]): readonly string[] {
+  const cells = channels.filter(({ channel }) => isCellChannel(channel)).length;
+  const others = channels.filter(({ channel }) => channel !== "time" && !isCellChannel(channel));
+  const words = others.map(({ channel }) => channelWords(channel));
+  return cells === 0 ? words : [...words, `${cells} cell voltages`];
 }
 
 function kindWords(flight: CheckedFlight | undefined): string {

@@ -1,4 +1,5 @@
 import { basename, resolve } from "node:path";
+import { plainNumber } from "../../base/quantity/index.ts";
 import { reasonOf } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { inputSentences } from "./sentences.ts";
@@ -59,7 +60,7 @@ function tooLarge(shown: string, size: number): LogInput {
 }
 
 function megabytes(size: number): string {
-  return (size / MEGABYTE).toFixed(0);
+  return plainNumber(Math.round(size / MEGABYTE));
 }
 
 function unusable(code: string, text: string): LogInput {

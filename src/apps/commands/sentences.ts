@@ -33,6 +33,7 @@ export const usageSentences = {
   delimiterLong: (text: string): string =>
     `--delimiter is "${text}". It must be one character, or comma, semicolon, tab, pipe or space.`,
   reportOfInput: (): string => `Standard input has no folder for a report. Name one: --report=FILE.html`,
+  reportNeedsEquals: (page: string): string => `To name the report use "=": --report=${page}`,
   reportNotHtml: (path: string): string => `--report=${path} must end in .html.`,
   reportManyIntoOne: (path: string): string =>
     `--report=${path} is one file, but there are several logs. Name a folder: --report=FOLDER`,

@@ -1,4 +1,4 @@
-const PLAIN = /^[\w@%+=:,./-]+$/;
+const PLAIN = /^[\w@%+=:,./-][\w@%+=:,./#-]*$/;
 
 /** A word as it must be typed in a shell: quoted where it holds a space or a sign of the shell. */
 export function shellWord(word: string): string {
