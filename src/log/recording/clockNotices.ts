@@ -2,7 +2,7 @@ import { firstLines, type Notice, type Severity } from "../../base/notices/index
 import type { ReadLog } from "../reading/index.ts";
 import type { SpreadRows } from "./sameStamps.ts";
 import * as sentences from "./sentences.ts";
-import type { Walk } from "./straighten.ts";
+import type { Walk } from "./walk.ts";
 
 /** What was done to the clock, one record each kind. */
 export function clockNotices(log: ReadLog, walk: Walk, spread: SpreadRows): Notice[] {

@@ -1,6 +1,6 @@
 import { holeLimitS } from "./recording.ts";
 import { isSameRow } from "./rows.ts";
-import type { Walk } from "./straighten.ts";
+import type { Walk } from "./walk.ts";
 
 /** Rows that may stand in the wrong place together. */
 const MOST_LATE_ROWS = 64;

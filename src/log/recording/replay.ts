@@ -1,5 +1,5 @@
 import { isSameRow } from "./rows.ts";
-import type { Walk } from "./straighten.ts";
+import type { Walk } from "./walk.ts";
 
 /**
  * How many rows from `next` on repeat, value for value and stamp for stamp, the last rows kept: a buffer

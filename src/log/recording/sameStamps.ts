@@ -1,6 +1,6 @@
 import { holeLimitS } from "./recording.ts";
 import { isSameRow } from "./rows.ts";
-import type { Walk } from "./straighten.ts";
+import type { Walk } from "./walk.ts";
 
 /** Rows of the log in order, each with its own time. */
 export interface SpreadRows {

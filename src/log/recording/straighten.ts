@@ -4,6 +4,7 @@ import { sortedIn } from "./disorder.ts";
 import { holeLimitS } from "./recording.ts";
 import { replayLength } from "./replay.ts";
 import type { Stamps } from "./stamps.ts";
+import type { ClockEvents, Walk } from "./walk.ts";
 
 /** A jump forward by more than this may be a clock that was set: its true length is not known. */
 export const UNKNOWN_JUMP_S = 3600;
@@ -11,30 +12,6 @@ export const UNKNOWN_JUMP_S = 3600;
 const LONGEST_PAUSE_AT_WRAP_S = 3600;
 /** Steps between two rows that leave room for one more. */
 const ROOM_FOR_A_ROW = 1.5;
-
-/** What was found on the way; rows are those of the log. */
-export interface ClockEvents {
-  readonly wrapRows: number[];
-  readonly backwardRows: number[];
-  readonly backwardS: number[];
-  /** First rows after a jump of unknown length. */
-  readonly jumpRows: number[];
-  readonly disorderedRows: number[];
-  readonly replayedRows: number[];
-  readonly loneStampRows: number[];
-}
-
-/** The walk through the rows: the first `kept` entries are in order, the rest is still as the log has it. */
-export interface Walk {
-  readonly log: ReadLog;
-  readonly channels: readonly Float64Array[];
-  readonly stamps: Stamps;
-  readonly rows: Int32Array;
-  readonly timeS: Float64Array;
-  kept: number;
-  offsetS: number;
-  readonly events: ClockEvents;
-}
 
 /**
  * Makes the times of `rows` go forward: wraps added up, rows written twice or late put in place, a clock set
