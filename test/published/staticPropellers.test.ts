@@ -1,7 +1,10 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import { median, quantile } from "../../src/base/statistics/index.ts";
 import { diameterMatters, fitStaticMeans, predictLog } from "../../src/physics/coefficientFit.ts";
 import { PROPELLER_KINDS, STATIC_MEANS } from "../../src/physics/staticMeans.ts";
+import { sharedFolder, withShared } from "../support/shared.ts";
 
 // UIUC Propeller Data Site, volumes 1 to 4, archive of 27 June 2022: 116 two-blade propellers.
 
@@ -50,5 +53,15 @@ describe("static coefficients of a propeller left out", () => {
 describe("the table", () => {
   it("holds 34 thin electric, 11 slow-fly, 31 sport and 40 folding propellers", () => {
     expect(PROPELLER_KINDS.map((kind) => STATIC_MEANS[kind].length)).toEqual([34, 11, 31, 40]);
+  });
+
+  it.skipIf(sharedFolder() === null)(withShared("is the stored table"), () => {
+    const file = resolve(sharedFolder()!, "values/propeller/static-means.csv");
+    const rows = readFileSync(file, "utf8").trim().split("\n").slice(1);
+    const stored = rows
+      .map((row) => row.split(","))
+      .map(([kind, d, p, , , , , ct, cp]) => [kind, ...[d, p, ct, cp].map(Number)].join(" "));
+    const own = PROPELLER_KINDS.flatMap((kind) => STATIC_MEANS[kind].map((one) => [kind, ...one].join(" ")));
+    expect(own.sort()).toEqual(stored.sort());
   });
 });

@@ -24,7 +24,7 @@ export function hampel(values: Numbers, halfWindow: number, threshold = 3, floor
   requireWithin(threshold, 0, 1e6, "the threshold");
   requireWithin(floor, 0, Number.MAX_VALUE, "the floor");
   const isOutlier = new Uint8Array(values.length);
-  const medians = Float64Array.from(values);
+  const medians = new Float64Array(values);
   const window = new Float64Array(2 * halfWindow + 1);
   for (let i = halfWindow; i < values.length - halfWindow; i++) {
     for (let j = 0; j < window.length; j++) window[j] = values[i - halfWindow + j]!;

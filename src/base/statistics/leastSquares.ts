@@ -90,13 +90,13 @@ function describe(
 }
 
 function weighted(values: Numbers, weights: Numbers | undefined): Float64Array {
-  const scaled = Float64Array.from(values);
+  const scaled = new Float64Array(values);
   if (weights !== undefined) for (let i = 0; i < scaled.length; i++) scaled[i]! *= Math.sqrt(weights[i]!);
   return scaled;
 }
 
 function residualsOf(columns: readonly Numbers[], y: Numbers, coefficients: readonly number[]): Float64Array {
-  const residuals = Float64Array.from(y);
+  const residuals = new Float64Array(y);
   columns.forEach((column, j) => {
     const coefficient = coefficients[j]!;
     for (let i = 0; i < residuals.length; i++) residuals[i]! -= coefficient * column[i]!;

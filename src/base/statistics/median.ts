@@ -11,7 +11,7 @@ export const SCALE_OF_MAD = 1.482602218505602;
  */
 export function median(values: Numbers): number {
   requireFinite(values, "median");
-  return medianInPlace(Float64Array.from(values));
+  return medianInPlace(new Float64Array(values));
 }
 
 /** The same without a copy: `values`, finite numbers only, is left in another order. */

@@ -11,7 +11,7 @@ import { type Numbers, requireCount, requireFinite, requireWithin } from "./prec
  */
 export function quantile(values: Numbers, share: number): number {
   requireFinite(values, "quantile");
-  return quantileInPlace(Float64Array.from(values), share);
+  return quantileInPlace(new Float64Array(values), share);
 }
 
 /**
