@@ -11,6 +11,11 @@ const REACH = 8;
 export function freeHeight(panel: Panel, scale: ValueScale, x: number): number {
   const reach = ((panel.toX - panel.fromX) * REACH) / 100;
   const taken = panel.limits.map((limit) => percentOf(limit.value, scale.to, scale.from));
+  for (const mark of panel.marks) {
+    if (Math.abs(mark.x - x) > 4 * reach) continue;
+    const at = percentOf(mark.value, scale.to, scale.from);
+    taken.push(at, mark.side === "above" ? at - 8 : at + 10);
+  }
   for (const { trace } of panel.series) {
     for (let row = trace.first; row <= trace.last; row++) {
       const value = trace.y[row] ?? Number.NaN;

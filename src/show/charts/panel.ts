@@ -12,7 +12,10 @@ export interface PanelSeries {
 /** A limit of the fitted parts, drawn as a wall with its teeth on the forbidden side. */
 export interface PanelLimit {
   readonly value: number;
+  /** "limit 80 A". */
   readonly words: string;
+  /** Whose limit it is; left out where there is little room. */
+  readonly source: string;
   readonly forbidden: "above" | "below";
 }
 

@@ -116,7 +116,7 @@ function wall(limit: PanelLimit, place: Placing): Markup {
   const isRight = !place.panel.marks.some((mark) => place.xPercent(mark.x) > 45);
   const at = isRight ? html`x="100%" text-anchor="end" dx="-4"` : html`x="0" text-anchor="start" dx="4"`;
   const dy = limit.forbidden === "above" ? -8 : 17;
-  return html`<line class="wall" x1="0" x2="100%" y1="${y}" y2="${y}"/>${box(html`<path class="wall teeth" d="${trusted(teeth)}"/>`)}<text class="wall-words" ${at} y="${y}" dy="${dy}">${limit.words}</text>`;
+  return html`<line class="wall" x1="0" x2="100%" y1="${y}" y2="${y}"/>${box(html`<path class="wall teeth" d="${trusted(teeth)}"/>`)}<text class="wall-words" ${at} y="${y}" dy="${dy}">${limit.words}<tspan class="extra">, ${limit.source}</tspan></text>`;
 }
 
 function lines(place: Placing, columns: number): Markup {
@@ -135,8 +135,15 @@ function marks(place: Placing): Markup {
   return joined(place.panel.marks.map((mark) => extreme(mark, place)));
 }
 
+/** A label this far below a wall, percent of the height, would be struck through by it. */
+const STRUCK_PERCENT = [4, 17] as const;
+
 function extreme(mark: PanelMark, place: Placing): Markup {
-  const dy = mark.side === "above" ? -8 : 18;
+  const isStruck = place.panel.limits.some((limit) => {
+    const below = place.yPercent(mark.value) - place.yPercent(limit.value);
+    return below > STRUCK_PERCENT[0] && below < STRUCK_PERCENT[1];
+  });
+  const dy = mark.side === "above" && !isStruck ? -8 : 18;
   const anchor = anchorAt(place.xPercent(mark.x));
   return html`<svg class="mark" x="${place.x(mark.x)}" y="${place.y(mark.value)}" overflow="visible" data-x="${secondsText(mark.x)}"><circle r="4"/><text y="${dy}" text-anchor="${anchor}">${mark.words}</text></svg>`;
 }

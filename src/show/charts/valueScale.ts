@@ -12,6 +12,9 @@ const TICKS = 4;
 /** Room above the highest and below the lowest value, as a share of the span, for labels. */
 const ROOM = 0.22;
 
+/** Room below a few negative values on an axis that would start at 0. */
+const SLIVER = 0.02;
+
 /**
  * Value axis of a panel from the lowest to the highest number to be shown; from 0 when `startsAtZero`
  * (lower only when there are negative values). A flat line gets a span of its own.
@@ -20,7 +23,7 @@ export function valueScale(lowest: number, highest: number, startsAtZero: boolea
   const low = startsAtZero ? Math.min(0, lowest) : lowest;
   const high = startsAtZero ? Math.max(0, highest) : highest;
   const span = high - low || Math.max(1, Math.abs(high) * 0.1);
-  const from = startsAtZero && low === 0 ? 0 : low - span * ROOM;
+  const from = startsAtZero ? low - (low < 0 ? span * SLIVER : 0) : low - span * ROOM;
   const to = high + span * ROOM;
   const found = ticks(from, to, TICKS);
   return { from, to, ticks: found, decimals: decimalsOf(found) };

@@ -2,12 +2,12 @@ import { isKnown, plainNumber, type Quantity, quantityText, unitText } from "../
 import type { Judgement } from "../../flight/judgement/index.ts";
 import type { BudgetBar } from "../charts/index.ts";
 import { limitSourceWords, measureTitle } from "./measureMethods.ts";
-import { durationWords } from "./sentences.ts";
+import { durationsWords, durationWords } from "./sentences.ts";
 
 /** One line of the budget as it is shown: words, numbers as text, and its bar on the shared axis. */
 export interface BudgetLine {
   readonly name: string;
-  /** Which fact the limit is; null on a line with a plan only. */
+  /** Which fact the limit is, or times as a person says them; null where nothing is to be added. */
   readonly detail: string | null;
   readonly measured: string;
   readonly isKnown: boolean;
@@ -65,8 +65,8 @@ function planLine(plan: Judgement): BudgetLine {
   const value = plan.value ?? 0;
   return {
     name: measureTitle(plan.line),
-    detail: null,
-    measured: measuredText(plan.measured),
+    detail: durations(plan),
+    measured: quantityText(plan.measured),
     isKnown: isKnown(plan.measured),
     planned: referenceText(plan),
     limit: null,
@@ -113,17 +113,11 @@ function shares(
 /** From here on seconds are also said as minutes and seconds. */
 const LONG_TIME_S = 100;
 
-function measuredText(quantity: Quantity): string {
-  const text = quantityText(quantity);
-  return isKnown(quantity) ? `${text}${clockText(quantity.value, quantity.unit)}` : text;
+function durations({ measured, value }: Judgement): string | null {
+  if (measured.unit !== "s" || measured.value === null || value === null || value < LONG_TIME_S) return null;
+  return durationsWords(durationWords(measured.value), durationWords(value));
 }
 
 function referenceText(judgement: Judgement): string {
-  const value = judgement.value ?? 0;
-  const { unit } = judgement.measured;
-  return `${plainNumber(value)} ${unitText(unit)}${clockText(value, unit)}`;
-}
-
-function clockText(value: number, unit: string): string {
-  return unit === "s" && value >= LONG_TIME_S ? ` (${durationWords(value)})` : "";
+  return `${plainNumber(judgement.value ?? 0)} ${unitText(judgement.measured.unit)}`;
 }

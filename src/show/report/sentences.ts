@@ -24,6 +24,10 @@ export function durationWords(value: number): string {
   return `${Math.floor(whole / 60)} min ${whole % 60} s`;
 }
 
+export function durationsWords(measured: string, planned: string): string {
+  return `${measured} against ${planned}`;
+}
+
 export function leftAloneWords(count: number): string {
   return count === 1 ? "1 column left alone" : `${count} columns left alone`;
 }
@@ -40,8 +44,8 @@ export function noDataWords(lengthS: number, isUnknownLength: boolean): string {
   return isUnknownLength ? "clock jumped" : `no data ${seconds(lengthS)}`;
 }
 
-export function limitWords(value: string, source: string): string {
-  return `limit ${value}, ${source}`;
+export function limitWords(value: string): string {
+  return `limit ${value}`;
 }
 
 export function extremeWords(value: string, atS: number): string {
@@ -49,16 +53,17 @@ export function extremeWords(value: string, atS: number): string {
 }
 
 export function scaleStartSentence(from: string): string {
-  return `The scale starts at ${from}, not at 0.`;
+  return `The scale starts at ${from}.`;
 }
 
-export function limitOffScaleSentence(words: string): string {
-  return `Above this scale: ${words}.`;
+export function limitsOffScaleSentence(limits: readonly string[]): string {
+  return `Beyond this scale: ${limits.join("; ")}.`;
 }
 
 export function gapsSentence(count: number, lengthS: number): string {
-  const where = count === 1 ? "in one stretch" : `in ${count} stretches`;
-  return `${seconds(lengthS)} hold no data, ${where}.`;
+  return count === 1
+    ? `No data for ${seconds(lengthS)}.`
+    : `No data for ${seconds(lengthS)} in ${count} stretches.`;
 }
 
 /** "Peak power 2080 ± 52 W, at 1:12 (line 720)." */
@@ -192,7 +197,7 @@ export const ASSUMED_SENSORS =
 
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
   note: "Note.",
-  warning: "Mind.",
+  warning: "Mind this.",
   question: "Question.",
   refusal: "Not usable.",
 };

@@ -4,8 +4,10 @@ import { splitAtGaps } from "../../../src/show/charts/gaps.ts";
 import {
   endHeights,
   gapsOf,
+  limitsOffScale,
   linePath,
   MOST_TABLE_ROWS,
+  panelScale,
   tableRows,
   timeTicks,
   verdictShape,
@@ -131,5 +133,42 @@ describe("verdictShape", () => {
       (word) => verdictShape(word).text,
     );
     expect(new Set(shapes).size).toBe(4);
+  });
+});
+
+describe("panelScale", () => {
+  const trace = { x: [0, 1], y: [0, 50], first: 0, last: 1, gaps: [] };
+  const panel = (values: readonly number[]) => ({
+    id: "current",
+    title: "Current",
+    unit: "A",
+    decimals: 1,
+    fromX: 0,
+    toX: 1,
+    startsAtZero: true,
+    series: [{ id: "current", words: "current", style: 1 as const, trace }],
+    limits: values.map((value) => ({
+      value,
+      words: `limit ${value} A`,
+      source: "",
+      forbidden: "above" as const,
+    })),
+    marks: [],
+    phases: [],
+    gaps: [],
+  });
+
+  it("reaches over the nearest limit and names those that would flatten the line", () => {
+    expect(panelScale(panel([120, 150])).to).toBeGreaterThan(120);
+    expect(limitsOffScale(panel([120, 150])).map(({ value }) => value)).toEqual([150]);
+    expect(limitsOffScale(panel([200])).map(({ value }) => value)).toEqual([200]);
+  });
+
+  it("goes only a sliver below 0 for a few negative values", () => {
+    const below = { ...trace, y: [-0.5, 50] };
+    const [series] = panel([]).series;
+    expect(
+      panelScale({ ...panel([]), series: series ? [{ ...series, trace: below }] : [] }).from,
+    ).toBeGreaterThan(-2);
   });
 });

@@ -8,8 +8,8 @@ import { cellSpread, powerOf, traceOf, workingChannel } from "./traces.ts";
 /** A panel and the measures that its sentence and its marks speak of. */
 export interface FlightPanel {
   readonly panel: Panel;
-  readonly highest: MeasureName | null;
-  readonly lowest: MeasureName | null;
+  readonly highest: readonly MeasureName[];
+  readonly lowest: readonly MeasureName[];
 }
 
 /** The panels of one flight, top to bottom; only what the log holds. */
@@ -57,7 +57,7 @@ type OwnParts = Pick<Panel, "id" | "title" | "unit" | "decimals" | "startsAtZero
 
 function peaking(context: FlightContext, own: OwnParts, highest: MeasureName): FlightPanel {
   const parts = { ...own, limits: limitsOf(context, [highest]), marks: markOf(context, highest, "above") };
-  return { panel: panelOf(context, parts), highest, lowest: null };
+  return { panel: panelOf(context, parts), highest: [highest], lowest: [] };
 }
 
 /** Volts per cell: the cells one by one, else the pack over its cell count; pack volts without a count. */
@@ -85,14 +85,14 @@ function cellPanel(context: FlightContext, series: readonly PanelSeries[]): Flig
     limits: limitsOf(context, ["minCellV"]),
     marks: markOf(context, "minCellV", "below"),
   };
-  return { panel: panelOf(context, parts), highest: null, lowest: "minCellV" };
+  return { panel: panelOf(context, parts), highest: [], lowest: ["minCellV"] };
 }
 
 function packPanel(context: FlightContext, volts: Float64Array): FlightPanel {
   const series: PanelSeries[] = [{ id: "pack", words: "pack", style: 1, trace: traceOf(context, volts) }];
   const own = { id: "pack", title: "Pack volts", unit: "V", decimals: 1, startsAtZero: false, series };
   const parts = { ...own, limits: [], marks: markOf(context, "minPackV", "below") };
-  return { panel: panelOf(context, parts), highest: null, lowest: "minPackV" };
+  return { panel: panelOf(context, parts), highest: [], lowest: ["minPackV"] };
 }
 
 const TEMPERATURES: readonly { channel: ChannelName; words: string; measure: MeasureName | null }[] = [
@@ -124,7 +124,7 @@ function temperaturePanel(context: FlightContext): FlightPanel | null {
   };
   const marks = measures.flatMap((measure) => markOf(context, measure, "above"));
   const parts = { ...own, limits: limitsOf(context, measures), marks };
-  return { panel: panelOf(context, parts), highest: first.measure, lowest: null };
+  return { panel: panelOf(context, parts), highest: measures, lowest: [] };
 }
 
 const STYLES = [1, 2, 3, 4] as const;

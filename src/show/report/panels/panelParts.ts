@@ -38,8 +38,13 @@ export function limitsOf(context: FlightContext, measures: readonly MeasureName[
   const found = new Map<number, PanelLimit>();
   for (const { line, against, value, source, sense, measured } of context.flight.judgements) {
     if (against !== "limit" || value === null || !measures.includes(line) || found.has(value)) continue;
-    const words = limitWords(`${plainNumber(value)} ${unitText(measured.unit)}`, limitSourceWords(source));
-    found.set(value, { value, words, forbidden: sense === "atLeast" ? "below" : "above" });
+    const words = limitWords(`${plainNumber(value)} ${unitText(measured.unit)}`);
+    found.set(value, {
+      value,
+      words,
+      source: limitSourceWords(source),
+      forbidden: sense === "atLeast" ? "below" : "above",
+    });
   }
   return [...found.values()];
 }

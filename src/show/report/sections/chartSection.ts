@@ -19,7 +19,7 @@ import {
   cursorRowsWords,
   extremeSentence,
   gapsSentence,
-  limitOffScaleSentence,
+  limitsOffScaleSentence,
   NOTHING_DRAWN,
   notDrawnSentence,
   nothingMeasuredSentence,
@@ -80,12 +80,11 @@ function scaleStartText(panel: Panel, from: number): string {
 
 /** What the picture shows, in sentences from the check's own numbers. */
 function summary(context: FlightContext, { panel, highest, lowest }: FlightPanel): string {
-  const off = limitsOffScale(panel).map(({ words }) => limitOffScaleSentence(words));
+  const limits = limitsOffScale(panel).map(({ words, source }) => `${words}, ${source}`);
+  const off = limits.length === 0 ? [] : [limitsOffScaleSentence(limits)];
   const lengthS = panel.gaps.reduce((sum, gap) => sum + (gap.toX - gap.fromX), 0);
   const gaps = panel.gaps.length === 0 ? [] : [gapsSentence(panel.gaps.length, lengthS)];
-  const extremes = [highest, lowest].flatMap((measure) =>
-    measure === null ? [] : [extremeText(context, measure)],
-  );
+  const extremes = [...highest, ...lowest].map((measure) => extremeText(context, measure));
   return [...extremes, ...off, ...gaps].join(" ");
 }
 

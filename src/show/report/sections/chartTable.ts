@@ -20,7 +20,7 @@ export function chartTable(context: FlightContext, panel: Panel): Markup {
   const hasClock = recording.clockTextOfRow(range.first) !== null;
   const clockHead = hasClock ? html`<th scope="col">log's clock</th>` : NOTHING;
   const body = rows.map((row) => tableRow(context, panel, row, hasClock));
-  return html`<details class="table"><summary>${panel.title} as a table</summary><div class="scroll" role="region" tabindex="0" aria-label="${panel.title}, table"><table><caption>${tableCaption(panel.title, seconds(stepS))}</caption><thead><tr><th scope="col">time, min:s</th>${heads}<th scope="col">file line</th>${clockHead}</tr></thead><tbody>${body}</tbody></table></div></details>`;
+  return html`<details class="table"><summary>${panel.title} as a table</summary><div class="scroll" role="group" tabindex="0" aria-label="${panel.title}, table"><table><caption>${tableCaption(panel.title, seconds(stepS))}</caption><thead><tr><th scope="col">time, min:s</th>${heads}<th scope="col">file line</th>${clockHead}</tr></thead><tbody>${body}</tbody></table></div></details>`;
 }
 
 function tableRow({ recording }: FlightContext, panel: Panel, row: number, hasClock: boolean): Markup {

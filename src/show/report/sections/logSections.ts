@@ -28,7 +28,7 @@ export function columnsSection({ check, readLog }: CheckedLogWithRows): Markup {
   const table =
     rows.length === 0
       ? NOTHING
-      : html`<div class="scroll" role="region" tabindex="0" aria-labelledby="columns"><table class="wide-words"><thead><tr><th scope="col">Quantity</th><th scope="col">Header in the log</th><th scope="col">Column</th><th scope="col">Unit</th><th scope="col">Why</th></tr></thead><tbody>${rows}</tbody></table></div>`;
+      : html`<div class="scroll" role="group" tabindex="0" aria-label="Columns, table"><table class="wide-words"><thead><tr><th scope="col">Quantity</th><th scope="col">Header in the log</th><th scope="col">Column</th><th scope="col">Unit</th><th scope="col">Why</th></tr></thead><tbody>${rows}</tbody></table></div>`;
   const words = dialect === null ? NOTHING : html`<p>${dialectSentence(dialect)}</p>`;
   return html`<section aria-labelledby="columns"><h2 id="columns">How each column was read</h2>${words}${table}${leftAlone(left)}</section>`;
 }
@@ -78,7 +78,7 @@ function holesTable({ holes, lineOfRow }: Recording): Markup {
     const length = hole.isUnknownLength ? "not known" : seconds(hole.endS - hole.startS);
     return html`<tr><th scope="row">${minutesAndSeconds(hole.startS)} to ${minutesAndSeconds(hole.endS)}</th><td>${length}</td><td>${lineOfRow(hole.rowBefore)}</td><td>${lineOfRow(hole.rowAfter)}</td></tr>`;
   });
-  return html`<div class="scroll" role="region" tabindex="0" aria-label="Holes"><table><caption>Stretches without usable rows</caption><thead><tr><th scope="col">Time, min:s</th><th scope="col">Length</th><th scope="col">Last line before</th><th scope="col">First line after</th></tr></thead><tbody>${rows}</tbody></table></div>${more(holes.length)}`;
+  return html`<div class="scroll" role="group" tabindex="0" aria-label="Holes"><table><caption>Stretches without usable rows</caption><thead><tr><th scope="col">Time, min:s</th><th scope="col">Length</th><th scope="col">Last line before</th><th scope="col">First line after</th></tr></thead><tbody>${rows}</tbody></table></div>${more(holes.length)}`;
 }
 
 function repairsTable({ repairs }: Recording): Markup {
@@ -87,7 +87,7 @@ function repairsTable({ repairs }: Recording): Markup {
     const said = `${plainNumber(value)} ${unitText(channelFacts(channel).unit)}`;
     return html`<tr><th scope="row">${line}</th><td>${channelWords(channel)}</td><td>${said}</td><td>${REPAIR_WORDS[kind]}</td></tr>`;
   });
-  return html`<div class="scroll" role="region" tabindex="0" aria-label="Values left out"><table class="wide-words"><caption>Values left out, each treated as missing</caption><thead><tr><th scope="col">File line</th><th scope="col">Quantity</th><th scope="col">The log said</th><th scope="col">Why left out</th></tr></thead><tbody>${rows}</tbody></table></div>${more(repairs.length)}`;
+  return html`<div class="scroll" role="group" tabindex="0" aria-label="Values left out"><table class="wide-words"><caption>Values left out, each treated as missing</caption><thead><tr><th scope="col">File line</th><th scope="col">Quantity</th><th scope="col">The log said</th><th scope="col">Why left out</th></tr></thead><tbody>${rows}</tbody></table></div>${more(repairs.length)}`;
 }
 
 function more(count: number): Markup {

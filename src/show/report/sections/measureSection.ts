@@ -12,7 +12,7 @@ export function measureSection(context: FlightContext): Markup {
     measureRow(name, measures[name], remark(context, name)),
   );
   const id = `${context.id}-numbers`;
-  return html`<section aria-labelledby="${id}"><h3 id="${id}">Every number</h3><div class="scroll" role="region" tabindex="0" aria-labelledby="${id}"><table class="wide-words"><thead><tr><th scope="col">Measure</th><th scope="col">Value</th><th scope="col">How it came about</th><th scope="col">Remark</th></tr></thead><tbody>${rows}</tbody></table></div></section>`;
+  return html`<section aria-labelledby="${id}"><h3 id="${id}">Every number</h3><div class="scroll" role="group" tabindex="0" aria-label="All measures, table"><table class="wide-words"><thead><tr><th scope="col">Measure</th><th scope="col">Value</th><th scope="col">How it came about</th><th scope="col">Remark</th></tr></thead><tbody>${rows}</tbody></table></div></section>`;
 }
 
 /** What could not be computed, and why. */
@@ -30,7 +30,7 @@ export function unknownSection(context: FlightContext): Markup {
 function measureRow(name: MeasureName, quantity: Quantity, more: string): Markup {
   if (!isKnown(quantity)) return NOTHING;
   const text = quantityText(quantity);
-  const clock = quantity.unit === "s" && quantity.value >= 60 ? ` (${durationWords(quantity.value)})` : "";
+  const clock = quantity.unit === "s" && quantity.value >= 60 ? `, ${durationWords(quantity.value)}` : "";
   return html`<tr><th scope="row">${measureTitle(name)}</th><td class="value">${text}${clock}</td><td>${quantity.basis}</td><td>${more}</td></tr>`;
 }
 

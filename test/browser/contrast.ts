@@ -1,0 +1,77 @@
+import type { Page } from "playwright-core";
+
+export interface MarkContrast {
+  readonly what: string;
+  readonly ratio: number;
+}
+
+/**
+ * Contrast (WCAG 2.2, relative luminance) of every data mark's stroke or fill and of every piece of text
+ * with the ground behind it, from computed styles. Grounds: the page, the plot, and its shaded phases.
+ */
+export function contrasts(
+  page: Page,
+): Promise<{ marks: MarkContrast[]; texts: MarkContrast[]; smallestPx: number }> {
+  return page.evaluate(() => {
+    type Rgb = readonly [number, number, number, number];
+    const parse = (text: string): Rgb | null => {
+      const numbers = text.match(/[\d.]+/g)?.map(Number);
+      if (!text.startsWith("rgb") || !numbers) return null;
+      return [numbers[0] ?? 0, numbers[1] ?? 0, numbers[2] ?? 0, numbers[3] ?? 1];
+    };
+    const over = (top: Rgb, ground: Rgb): Rgb => {
+      const mix = (index: 0 | 1 | 2) => top[index] * top[3] + ground[index] * (1 - top[3]);
+      return [mix(0), mix(1), mix(2), 1];
+    };
+    const luminance = (color: Rgb) => {
+      const part = (value: number) => {
+        const share = value / 255;
+        return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+      };
+      return 0.2126 * part(color[0]) + 0.7152 * part(color[1]) + 0.0722 * part(color[2]);
+    };
+    const ratio = (a: Rgb, b: Rgb) => {
+      const [high = 0, low = 0] = [luminance(a), luminance(b)].sort((x, y) => y - x);
+      return (high + 0.05) / (low + 0.05);
+    };
+    const ground = (element: Element): Rgb => {
+      for (let up: Element | null = element; up; up = up.parentElement) {
+        const color = parse(getComputedStyle(up).backgroundColor);
+        if (color && color[3] === 1) return color;
+      }
+      return [255, 255, 255, 1];
+    };
+    const tints = [...document.querySelectorAll(".plot rect[class^=tint], .plot .gap")]
+      .map((rect) => parse(getComputedStyle(rect).fill))
+      .filter((color): color is Rgb => color !== null);
+    const grounds = (element: Element): Rgb[] => {
+      const own = ground(element);
+      return element.closest(".plot, .phase-names") ? [own, ...tints.map((tint) => over(tint, own))] : [own];
+    };
+    const worst = (color: Rgb, element: Element) =>
+      Math.min(...grounds(element).map((behind) => ratio(over(color, behind), behind)));
+    const name = (element: Element) => `${element.tagName}.${element.getAttribute("class") ?? ""}`;
+    const marks: MarkContrast[] = [];
+    const selector =
+      ".line, .wall, .mark circle, .end circle, .end path, .point, .plan, .interval, .band, .budget-base, .gap, .phase-edge, .shape, .cursor-line, .cursor-dot, .banded, .leader";
+    for (const element of document.querySelectorAll(selector)) {
+      const style = getComputedStyle(element);
+      const colors = [parse(style.stroke), parse(style.fill)].filter((color): color is Rgb => color !== null);
+      const found = colors.map((color) => worst(color, element));
+      marks.push({ what: name(element), ratio: Math.max(0, ...found) });
+    }
+    const texts: MarkContrast[] = [];
+    let smallestPx = 99;
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const element = node.parentElement;
+      if (!element || !node.textContent?.trim() || element.closest("script, style")) continue;
+      const style = getComputedStyle(element);
+      const color = parse(element.closest("svg") ? style.fill : style.color);
+      if (color === null) continue;
+      texts.push({ what: `${name(element)} ${node.textContent.slice(0, 20)}`, ratio: worst(color, element) });
+      smallestPx = Math.min(smallestPx, Number.parseFloat(style.fontSize));
+    }
+    return { marks, texts, smallestPx };
+  });
+}
