@@ -39,6 +39,17 @@ const QUANTITY_OF_DIMENSION: Readonly<Record<Exclude<Dimension, "ratio" | "other
 const QUANTITIES = Object.keys(QUANTITY_WORDS) as QuantityWord[];
 const SOURCES = Object.keys(SOURCE_WORDS) as SourceWord[];
 const VECTOR_PARTS: ReadonlySet<string> = new Set(["x", "y", "z", "w", "north", "east", "up"]);
+const BARE_PACK_WORDS: ReadonlySet<string> = new Set([
+  "pack",
+  "battery",
+  "batt",
+  "bat",
+  "akku",
+  "accu",
+  "lipo",
+  "batterie",
+  "bateria",
+]);
 /** Reasons for exclusion that a plainly named quantity overrules: "throttle pwm", "baro altitude". */
 const OVERRULED: Readonly<Partial<Record<QuantityWord, readonly string[]>>> = {
   throttle: ["pwm", "duty", "channel", "servo"],
@@ -58,7 +69,8 @@ function viewColumn(header: string, unitsCell: string, column: Column, at: numbe
     SOURCES.filter((source) => name.words.some((word) => isSourceWord(source, word, name))),
   );
   const values = column.finished();
-  const quantity = quantityOf(name, sources);
+  const range = columnRange(values);
+  const quantity = quantityOf(name, sources) ?? (isBarePack(name, range) ? "voltage" : null);
   return {
     at,
     header,
@@ -67,9 +79,15 @@ function viewColumn(header: string, unitsCell: string, column: Column, at: numbe
     sources,
     column,
     values,
-    range: columnRange(values),
+    range,
     excluded: exclusion(name, quantity),
   };
+}
+
+/** "Battery" or "Pack" with nothing else over values that are volts of a pack and no per cent. */
+function isBarePack(name: HeaderWords, range: ColumnRange): boolean {
+  const isNamed = name.words.length > 0 && name.words.every((word) => BARE_PACK_WORDS.has(word));
+  return isNamed && name.units.length === 0 && !range.isWhole && range.median >= 9 && range.median <= 70;
 }
 
 function isSourceWord(source: SourceWord, word: string, name: HeaderWords): boolean {
@@ -90,13 +108,12 @@ function quantityOf(name: HeaderWords, sources: ReadonlySet<SourceWord>): Quanti
   );
   const agreed = ofUnit.find((quantity) => byWords.includes(quantity));
   if (agreed !== undefined) return agreed;
-  if (ofUnit.length > 0) return ofUnit[0]!;
+  const isSensorLetter = name.isLetterUnit && byWords.length > 0;
+  if (ofUnit.length > 0 && !isSensorLetter) return ofUnit[0]!;
   if (dimensions.includes("ratio")) return null;
   const first = byWords[0] ?? null;
   if (first === "speed" && isTurning) return "rotation";
   if (first === "time" && isTurning && name.words.includes("t")) return "temperature";
-  if (first === "charge" && byWords.length === 1 && name.words.length === 1 && name.words[0] === "charge")
-    return "charge";
   if (first === null && sources.has("cell") && name.number !== null) return "voltage";
   if (first === null && name.words.join(" ") === "position z") return "altitude";
   return first;

@@ -61,9 +61,14 @@ function textEnd16(bytes: Uint8Array, start: number): number {
 
 const CHECKED_AT_ONCE = 1 << 20;
 
+function isAscii(bytes: Uint8Array): boolean {
+  for (let at = 0; at < bytes.length; at++) if (bytes[at]! >= 0x80) return false;
+  return true;
+}
+
 /** True for UTF-8; a character cut off by the end of the file is forgiven. */
 function isUtf8(bytes: Uint8Array): boolean {
-  if (bytes.every((byte) => byte < 0x80)) return true;
+  if (isAscii(bytes)) return true;
   const decoder = new TextDecoder("utf-8", { fatal: true });
   try {
     for (let at = 0; at < bytes.length; at += CHECKED_AT_ONCE) {

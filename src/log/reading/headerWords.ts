@@ -1,4 +1,5 @@
 import { isOtherUnit, isUnitText, type Unit, unitsFromText } from "./units.ts";
+import { QUANTITY_WORDS, SOURCE_WORDS } from "./wordLists.ts";
 
 /** A header taken apart: lower-case words without accents, and what its unit can be. */
 export interface HeaderWords {
@@ -6,11 +7,19 @@ export interface HeaderWords {
   readonly units: readonly Unit[];
   /** The header names a unit of a quantity that no channel holds. */
   readonly hasOtherUnit: boolean;
+  /** The unit is a single letter, which may as well name one of several sensors. */
+  readonly isLetterUnit: boolean;
   /** First number in the header, as in "Cell 3"; null if none. */
   readonly number: number | null;
 }
 
 const LONGEST_HEADER = 200;
+/** Words of two letters and more that may be parts of a compound. */
+const KNOWN_WORDS: ReadonlySet<string> = new Set(
+  [...Object.values(QUANTITY_WORDS), ...Object.values(SOURCE_WORDS)]
+    .flat()
+    .filter((word) => word.length > 2 || word === "rx"),
+);
 const BRACKETED = /[[({<]([^[\](){}<>]{1,30})[\])}>]/g;
 /** Units whose capitals are no start of a word; "mAh" also where it is glued to one. */
 const CAPITAL_UNIT =
@@ -18,34 +27,45 @@ const CAPITAL_UNIT =
 
 /** Takes a header (and its cell of the units row, "" if none) apart. */
 export function headerWords(header: string, unitsCell: string): HeaderWords {
-  let rest = header.slice(0, LONGEST_HEADER);
-  let units: readonly Unit[] = unitsFromText(unitsCell);
-  let hasOtherUnit = unitsCell !== "" && isOtherUnit(unitsCell);
-  rest = rest.replace(BRACKETED, (whole, inside: string) => {
+  const bracketed = withoutBrackets(header.slice(0, LONGEST_HEADER));
+  const apart =
+    [unitsCell, ...bracketed.units].filter(isUnitText).map((unit) => ({ unit, rest: bracketed.rest }))[0] ??
+    afterSlash(bracketed.rest) ??
+    afterIn(bracketed.rest);
+  const all = splitWords(apart?.rest ?? bracketed.rest).flatMap(splitCompound);
+  const tail = apart === undefined || apart === null ? trailingUnit(all) : null;
+  const unit = apart?.unit ?? tail?.unit ?? "";
+  const words = tail?.words ?? all;
+  const number = words.find((word) => /^\d{1,3}$/.test(word));
+  return {
+    words,
+    units: unitsFromText(unit),
+    hasOtherUnit: isOtherUnit(unit),
+    isLetterUnit: /^[\s[({<]*[a-z][\s\])}>]*$/i.test(unit),
+    number: number === undefined ? null : Number(number),
+  };
+}
+
+/** A header without its brackets that hold units; other brackets give words. */
+function withoutBrackets(header: string): { rest: string; units: readonly string[] } {
+  const units: string[] = [];
+  const rest = header.replace(BRACKETED, (_, inside: string) => {
     if (!isUnitText(inside)) return ` ${inside} `;
-    if (units.length === 0 && !hasOtherUnit) {
-      units = unitsFromText(inside);
-      hasOtherUnit = isOtherUnit(inside);
-    }
-    return whole.length > 0 ? " " : "";
+    units.push(inside);
+    return " ";
   });
-  if (units.length === 0 && !hasOtherUnit) {
-    const slashed = afterSlash(rest) ?? afterIn(rest);
-    if (slashed !== null) {
-      units = unitsFromText(slashed.unit);
-      hasOtherUnit = isOtherUnit(slashed.unit);
-      rest = slashed.rest;
-    }
+  return { rest, units };
+}
+
+/** "packvoltage", "Reglertemperatur": a word made of two known ones. */
+function splitCompound(word: string): readonly string[] {
+  if (word.length < 5 || KNOWN_WORDS.has(word)) return [word];
+  for (let at = 2; at <= word.length - 3; at++) {
+    const front = word.slice(0, at);
+    const back = word.slice(at);
+    if (KNOWN_WORDS.has(front) && KNOWN_WORDS.has(back)) return [front, back];
   }
-  let words = splitWords(rest);
-  if (units.length === 0 && !hasOtherUnit) {
-    const tail = trailingUnit(words);
-    units = tail.units;
-    hasOtherUnit = tail.hasOtherUnit;
-    words = tail.words;
-  }
-  const numbers = words.filter((word) => /^\d{1,3}$/.test(word));
-  return { words, units, hasOtherUnit, number: numbers[0] === undefined ? null : Number(numbers[0]) };
+  return [word];
 }
 
 /** "U/V", "Drehzahl / 1/min", "speed rev/min": what follows a slash as unit. */
@@ -98,19 +118,12 @@ export function splitWords(text: string): string[] {
     .filter((word) => word !== "");
 }
 
-function trailingUnit(words: readonly string[]) {
-  const none = { units: [] as readonly Unit[], hasOtherUnit: false, words: [...words] };
+/** Up to three words at the end that are a unit; a header of nothing else keeps them as words too. */
+function trailingUnit(words: readonly string[]): { unit: string; words: readonly string[] } | null {
   for (const length of [3, 2, 1]) {
-    if (words.length < length) continue;
-    const tail = words.slice(-length).join(" ");
-    if (!isUnitText(tail)) continue;
-    const units = unitsFromText(tail);
-    const isAlone = words.length === length;
-    return { units, hasOtherUnit: units.length === 0, words: isAlone ? [...words] : words.slice(0, -length) };
+    const unit = words.slice(-length).join(" ");
+    if (words.length < length || !isUnitText(unit)) continue;
+    return { unit, words: words.length === length ? words : words.slice(0, -length) };
   }
-  const plainDegrees = words.at(-1);
-  if (plainDegrees !== undefined && /^°[cf]$/.test(plainDegrees)) {
-    return { units: unitsFromText(plainDegrees), hasOtherUnit: false, words: words.slice(0, -1) };
-  }
-  return none;
+  return null;
 }

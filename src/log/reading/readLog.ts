@@ -15,6 +15,7 @@ import type {
   ReadOutcome,
   RememberedReading,
 } from "./contract.ts";
+import { delimiterFromText } from "./delimiter.ts";
 import { type Decoding, findEncoding } from "./encoding.ts";
 import type { FoundClock } from "./foundClock.ts";
 import { headLinesOf, previewOf } from "./head.ts";
@@ -55,6 +56,10 @@ function readText(
   given: ReadingOptions,
   remembered: readonly RememberedReading[],
 ): ReadOutcome {
+  const delimiter = given.delimiter === null ? "," : delimiterFromText(given.delimiter);
+  if (delimiter.length !== 1) {
+    return question("bad-delimiter", say.badDelimiter(given.delimiter ?? ""), DELIMITER_OPTIONS);
+  }
   const first = findLayout(head, layoutAnswers(given));
   const signature = headerSignature(first.header, "units" in first ? first.units : null);
   const known = remembered.find((each) => each.headerSignature === signature);
@@ -277,6 +282,16 @@ function noRowsNotice(layout: Layout): Notice {
     code: "no-data-rows",
     severity: "refusal",
     text: say.noDataRows(layout.header.join(layout.delimiter), layout.headerLine),
+  };
+}
+
+const DELIMITER_OPTIONS = ["--delimiter ,", "--delimiter ;", "--delimiter tab"];
+
+function question(code: string, text: string, options: readonly string[]): NotRead {
+  return {
+    ...refusal(code, text),
+    state: "question",
+    notices: [{ code, severity: "question", text, options }],
   };
 }
 

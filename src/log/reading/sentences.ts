@@ -105,6 +105,8 @@ export const decimalCommaInCommaFile = (names: number, width: number): string =>
   `If so, give --decimal comma --delimiter ,`;
 export const noJoinPattern = (names: number, width: number): string =>
   `No pattern joins the ${width} cells of a row to ${names} numbers with decimal comma. Export with another delimiter.`;
+export const badDelimiter = (delimiter: string): string =>
+  `A delimiter is one character; ${quoted(delimiter)} is not. Give , ; | or the words tab or space.`;
 export const headerWidth = (names: number, width: number, line: number): string =>
   `The header in line ${line} has ${names} names, but rows have ${width} cells. Name columns by number, as in --column time=#1.`;
 
@@ -120,7 +122,7 @@ export const ambiguousDate = (date: string): string =>
   `The date ${quoted(date)} could have day or month first; day first is shown. Numbers do not depend on it.`;
 
 export const rivals = (channel: ChannelName, columns: readonly string[]): string =>
-  `${columns.length} columns could be the ${channelWords(channel)}: ${columns.slice(0, 4).join(", ")}. Choose one with --column.`;
+  `${columns.length} columns could be the ${channelWords(channel)}: ${columns.slice(0, 3).join(", ")}. Choose one with --column.`;
 export const motorCurrent = (column: string): string =>
   `The only current, in ${column}, is the motor's by its header. Say with --column current=… if it is the pack's.`;
 export const channelUnit = (channel: ChannelName, column: string, doubt: string): string =>
