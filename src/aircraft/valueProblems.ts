@@ -2,9 +2,10 @@ import { FULL_CELL_V } from "./defaults.ts";
 import { type JsonText, lineOfPath } from "./jsonText.ts";
 import { NUMBER_KEYS, type NumberKey, rangeText } from "./keys.ts";
 import type { Problem } from "./problem.ts";
-import { type AircraftFile, type ValueIssue, validate } from "./schema.ts";
+import type { AircraftFile } from "./schema.ts";
 import { choicesAt, type KeyPath, keysAt, pathText } from "./schemaWalk.ts";
 import { aircraftSentences } from "./sentences.ts";
+import { type ValueIssue, validate } from "./validate.ts";
 
 const SHOWN_CHARACTERS = 40;
 const REQUIRED_PATHS: readonly string[] = ["name", "pack", "pack.cells"];

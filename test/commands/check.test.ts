@@ -96,6 +96,11 @@ describe("check", () => {
     expect(check.flights).toEqual([]);
   });
 
+  it("tells what is wrong with the aircraft file once for several logs", async () => {
+    const ran = await run(["check", "flight.csv", "other.csv", "--aircraft", "wrong.json"]);
+    expect(ran.err).toMatch(/^wrong\.json line 4: pack\.cels .*\n$/);
+  });
+
   it("lets --cells stand in for the aircraft file", async () => {
     const check = await checkedJson(["check", "flight.csv", "--cells", "8"]);
     expect(check.flights[0]?.measures.minCellV.value).not.toBeNull();

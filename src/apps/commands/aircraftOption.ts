@@ -34,6 +34,14 @@ export function readAircraft(file: string | null, io: Io): AircraftInput {
   return { state: "read", aircraft: { name: facts.name, facts, budget, readings } };
 }
 
+/** --cells stands in for the aircraft file, and answers a question about its cell count. */
+export function withCells(input: AircraftInput, cells: number | null): AircraftInput {
+  if (cells === null || input.state !== "read") return input;
+  const { facts } = input.aircraft;
+  const answered = { ...facts, pack: { ...facts.pack, cells } };
+  return { state: "read", aircraft: { ...input.aircraft, facts: answered } };
+}
+
 /** The bytes, or the sentence that says why there are none. */
 function bytesOf(file: string, io: Io): Uint8Array | string {
   try {

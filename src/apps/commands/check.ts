@@ -1,22 +1,19 @@
 import { resolve } from "node:path";
-import type { CheckedLogWithRows, FlightCheck } from "../../flight/check/index.ts";
-import { type AircraftInput, readAircraft } from "./aircraftOption.ts";
-import { type CheckSetting, checkBytes, notOpened } from "./checkOne.ts";
-import { checkSummary } from "./checkSummary.ts";
+import type { FlightCheck } from "../../flight/check/index.ts";
+import { type AircraftInput, readAircraft, withCells } from "./aircraftOption.ts";
+import { type CheckWork, outcomeOf } from "./checkLogFile.ts";
+import type { CheckSetting } from "./checkOne.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
-import { EXIT, type ExitCode, exitOfSeveral } from "./exitCodes.ts";
-import { Failure, usageFailure } from "./failure.ts";
+import { type ExitCode, exitOfSeveral } from "./exitCodes.ts";
+import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
-import { logName, readLogBytes, STANDARD_INPUT, shownLog } from "./logInput.ts";
-import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
+import { STANDARD_INPUT } from "./logInput.ts";
 import { numberOption } from "./optionValues.ts";
+import { oneLine } from "./printable.ts";
 import { READING_OPTIONS, readingOptions } from "./readingOptions.ts";
-import { releaseOf } from "./release.ts";
 import { reportPaths } from "./reportPaths.ts";
-import { inputSentences, usageSentences } from "./sentences.ts";
-import { commandLine } from "./shellWord.ts";
+import { usageSentences } from "./sentences.ts";
 import type { Talk } from "./talk.ts";
-import { writeReport } from "./writeOutput.ts";
 
 export const command: CommandDefinition = {
   operands: "<LOG...>",
@@ -48,38 +45,34 @@ export const command: CommandDefinition = {
   run,
 };
 
-/** One log's way through the command. */
-interface Outcome {
-  readonly check: FlightCheck;
-  readonly exit: ExitCode;
-}
-
-interface Work {
-  readonly call: Call;
-  readonly io: Io;
-  readonly talk: Talk;
-  readonly aircraft: AircraftInput;
-  readonly setting: Omit<CheckSetting, "aircraft">;
-  readonly reports: ReadonlyMap<string, string> | null;
-}
-
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   refuseReportAsLog(call, io);
-  const work: Work = {
+  const options = readingOptions(call);
+  const work: CheckWork = {
     call,
     io,
     talk,
-    setting: { options: readingOptions(call), day: dayOf(call) },
+    setting: { options, day: dayOf(call) },
     reports: reportPaths(call.text("report"), distinctLogs(call.operands)),
-    aircraft: readAircraft(call.text("aircraft"), io),
+    aircraft: withCells(readAircraft(call.text("aircraft"), io), options.cells),
   };
-  const outcomes: Outcome[] = [];
+  tellAircraftProblems(work.aircraft, talk);
+  const checks: FlightCheck[] = [];
+  const exits: ExitCode[] = [];
   for (const log of call.operands) {
-    outcomes.push(await outcomeOf(log, work));
+    const { check, exit } = await outcomeOf(log, work);
+    checks.push(check);
+    exits.push(exit);
     await io.pause();
   }
-  if (call.has("json")) talk.data(jsonOf(outcomes.map(({ check }) => check)));
-  return exitOfSeveral(outcomes.map(({ exit }) => exit));
+  if (call.has("json")) talk.data(jsonOf(checks));
+  return exitOfSeveral(exits);
+}
+
+/** Once, however many logs there are; the sentences name the file. */
+function tellAircraftProblems(aircraft: AircraftInput, talk: Talk): void {
+  if (aircraft.state !== "unusable") return;
+  for (const { text } of aircraft.notices) talk.say(oneLine(text));
 }
 
 /** "--report out.html" without "=": the page would be taken for a log that does not exist. */
@@ -108,100 +101,4 @@ function distinctLogs(logs: readonly string[]): readonly string[] {
 function jsonOf(checks: readonly FlightCheck[]): string {
   const only = checks.length === 1 ? checks[0] : undefined;
   return JSON.stringify(only ?? { format: "tallywatt/flight-checks", version: 1, checks }, null, 2);
-}
-
-async function outcomeOf(log: string, work: Work): Promise<Outcome> {
-  const { talk, call } = work;
-  const checked = await checkedOrWhy(log, work);
-  const { check } = checked;
-  tellNotices(log, check, work);
-  if (checked.exit !== EXIT.done) return checked;
-  const written = await reportOf(log, checked.rows, work);
-  if (call.has("json") && written.path !== null) talk.say(`Report: ${written.path}`);
-  if (!call.has("json")) tellSummary(talk, summaryOf(log, check, written.path, call));
-  return { check, exit: written.exit };
-}
-
-async function checkedOrWhy(
-  log: string,
-  work: Work,
-): Promise<Outcome & { readonly rows: CheckedLogWithRows | null }> {
-  const { io, talk, aircraft, setting } = work;
-  if (aircraft.state === "unusable") return stopped(notOpened(logName(log), null, aircraft.notices));
-  const input = await readLogBytes(log, io, talk);
-  if (input.state === "unusable") {
-    const { code, text } = input;
-    return stopped(notOpened(logName(log), aircraft.aircraft.name, [{ code, severity: "refusal", text }]));
-  }
-  try {
-    const rows = checkBytes(logName(log), input.bytes, { ...setting, aircraft: aircraft.aircraft });
-    return { check: rows.check, exit: exitOfNotices(rows.check.log.notices), rows };
-  } catch (error) {
-    return ownBug(log, aircraft.aircraft.name, error, work);
-  }
-}
-
-function stopped(check: FlightCheck): Outcome & { readonly rows: null } {
-  return { check, exit: exitOfNotices(check.log.notices), rows: null };
-}
-
-/** Other logs still get their result when one meets a fault of ours. */
-function ownBug(log: string, aircraft: string | null, error: unknown, { call, talk }: Work) {
-  const text = inputSentences.ownBug(error instanceof Error ? error.message : String(error));
-  if (call.has("debug") && error instanceof Error) talk.say(error.stack ?? "");
-  const check = notOpened(logName(log), aircraft, [{ code: "own-fault", severity: "refusal", text }]);
-  return { check, exit: EXIT.bug, rows: null };
-}
-
-function tellNotices(log: string, check: FlightCheck, { call, talk }: Work): void {
-  const retry = (option: string): string =>
-    commandLine([call.name, log, ...call.optionWords, ...option.split(" ")]);
-  for (const notice of inOrder(check.log.notices))
-    talk.say(noticeLines(shownLog(log), notice, retry).join("\n"));
-}
-
-async function reportOf(
-  log: string,
-  rows: CheckedLogWithRows | null,
-  work: Work,
-): Promise<{ readonly path: string | null; readonly exit: ExitCode }> {
-  const path = work.reports?.get(log);
-  if (path === undefined || rows === null || work.aircraft.state !== "read")
-    return { path: null, exit: EXIT.done };
-  const { facts, budget } = work.aircraft.aircraft;
-  try {
-    const { flightReport } = await import("../../show/report/index.ts");
-    const html = flightReport({ checked: rows, facts, budget, release: releaseOf(work.io) });
-    writeReport(work.io, resolve(work.io.workFolder, path), html, work.call.has("force"));
-    return { path, exit: EXIT.done };
-  } catch (error) {
-    return { path: null, exit: tellFailure(error, work) };
-  }
-}
-
-/** A report that fails must not cost the result, nor the other logs theirs. */
-function tellFailure(error: unknown, { call, talk }: Work): ExitCode {
-  const isOurs = !(error instanceof Failure);
-  const message = error instanceof Error ? error.message : String(error);
-  talk.say(isOurs ? inputSentences.ownBug(message) : message);
-  if (call.has("debug") && error instanceof Error) talk.say(error.stack ?? "");
-  return isOurs ? EXIT.bug : error.exit;
-}
-
-function summaryOf(log: string, check: FlightCheck, report: string | null, call: Call): readonly string[] {
-  return checkSummary(shownLog(log), check, { report, next: nextCommand(log, report, call) });
-}
-
-/** First an aircraft to judge by, then the report, then how the columns were read. */
-function nextCommand(log: string, report: string | null, call: Call): string {
-  if (!call.has("aircraft")) return commandLine(["new", "aircraft.json"]);
-  if (report !== null || log === STANDARD_INPUT) return commandLine(["columns", log]);
-  return commandLine(["check", log, ...call.optionWords, "--report"]);
-}
-
-function tellSummary(talk: Talk, lines: readonly string[]): void {
-  const [first, headline, ...rest] = lines;
-  if (first !== undefined) talk.data(first);
-  if (headline !== undefined) talk.boldData(headline);
-  if (rest.length > 0) talk.data(rest.join("\n"));
 }

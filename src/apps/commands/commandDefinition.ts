@@ -6,7 +6,6 @@ export interface OptionDefinition {
   /** "--ambient <C>", "--json", "--report [FILE]" (a value only with =). */
   readonly flags: string;
   readonly help: string;
-  readonly isRepeatable?: boolean;
 }
 
 /** One command, in a file of its own that is loaded when it is called. */

@@ -1,4 +1,6 @@
 import { EXIT, type ExitCode } from "./exitCodes.ts";
+import { inputSentences } from "./sentences.ts";
+import type { Talk } from "./talk.ts";
 
 /** Ends a command with a sentence for the user; everything else that is thrown is a bug of ours. */
 export class Failure extends Error {
@@ -12,6 +14,15 @@ export class Failure extends Error {
 
 export function usageFailure(text: string): Failure {
   return new Failure(EXIT.usage, text);
+}
+
+/** Says what went wrong and gives the exit code; a stack only where it was asked for. */
+export function tellError(error: unknown, talk: Talk, isDebug: boolean): ExitCode {
+  const message = error instanceof Error ? error.message : String(error);
+  const isExpected = error instanceof Failure;
+  talk.say(isExpected ? message : inputSentences.ownBug(message));
+  if (isDebug && error instanceof Error) talk.say(error.stack ?? "");
+  return isExpected ? error.exit : EXIT.bug;
 }
 
 /** Why a file call failed, in words: "permission denied", "the disk is full". */

@@ -8,11 +8,10 @@ import { usageSentences } from "./sentences.ts";
 
 /** Options that say how to read a log; every command that reads one takes them. */
 export const READING_OPTIONS: readonly OptionDefinition[] = [
-  { flags: "--column <CHANNEL=HEADER>", help: "read this column (or #N) as the channel", isRepeatable: true },
+  { flags: "--column <CHANNEL=HEADER>", help: "read this column (or #N) as the channel; repeatable" },
   {
     flags: "--unit <CHANNEL=UNIT>",
-    help: "unit of the channel in the log, e.g. current=mA",
-    isRepeatable: true,
+    help: "unit of the channel, e.g. current=mA; repeatable",
   },
   { flags: "--rate <HZ>", help: "rows per second, for a log without a usable clock" },
   { flags: "--decimal <MARK>", help: "decimal mark: point or comma" },
