@@ -60,10 +60,23 @@ export interface Panel {
   readonly gaps: readonly PanelGap[];
 }
 
-/** Lowest and highest value of a trace, or null when it has none. */
-export function traceExtremes(
-  trace: Trace,
-): { readonly lowestRow: number; readonly highestRow: number } | null {
+export interface TraceExtremes {
+  readonly lowestRow: number;
+  readonly highestRow: number;
+}
+
+const found = new WeakMap<Trace, TraceExtremes | null>();
+
+/** Lowest and highest value of a trace, or null when it has none; looked for once per trace. */
+export function traceExtremes(trace: Trace): TraceExtremes | null {
+  const known = found.get(trace);
+  if (known !== undefined) return known;
+  const extremes = searchedExtremes(trace);
+  found.set(trace, extremes);
+  return extremes;
+}
+
+function searchedExtremes(trace: Trace): TraceExtremes | null {
   let lowestRow = -1;
   let highestRow = -1;
   for (let row = trace.first; row <= trace.last; row++) {

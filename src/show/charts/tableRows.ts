@@ -6,7 +6,7 @@ export const MOST_TABLE_ROWS = 200;
 const MOST_REGULAR_ROWS = 160;
 const SHORTEST_STEP_S = 10;
 
-const byValue = bisector((value: number) => value).center;
+const nearestRow = bisector((value: number) => value).center;
 
 export interface TableRows {
   readonly rows: readonly number[];
@@ -23,16 +23,12 @@ export function tableRows(
   range: { readonly first: number; readonly last: number },
   extremes: readonly number[],
 ): TableRows {
-  const times = Array.from(
-    { length: range.last - range.first + 1 },
-    (_, index) => x[range.first + index] ?? 0,
-  );
-  const from = times[0] ?? 0;
-  const span = (times.at(-1) ?? from) - from;
+  const from = x[range.first] ?? 0;
+  const span = (x[range.last] ?? from) - from;
   const stepS = Math.max(SHORTEST_STEP_S, timeStepS(span, MOST_REGULAR_ROWS));
   const kept = new Set(extremes.slice(0, MOST_TABLE_ROWS));
   for (let count = 0; count * stepS <= span && kept.size < MOST_TABLE_ROWS; count++) {
-    kept.add(range.first + byValue(times, from + count * stepS));
+    kept.add(nearestRow(x, from + count * stepS, range.first, range.last + 1));
   }
   if (kept.size < MOST_TABLE_ROWS) kept.add(range.last);
   return { rows: [...kept].sort((a, b) => a - b), stepS };

@@ -183,7 +183,10 @@ export const ZOOM_BUTTONS = {
 export const NOT_A_PROMISE =
   "This report describes one log. It cannot see damage, wear, wind or a pilot's day, and it promises nothing about the next flight.";
 
-export const UNNAMED_AIRCRAFT = "Aircraft without a name";
+export const UNNAMED_AIRCRAFT = "Flight check";
+export function titleWords(aircraft: string | null, file: string): string {
+  return aircraft === null ? `Flight check of ${file}` : `${aircraft}: flight check of ${file}`;
+}
 export const NOT_COMPLETE =
   "The log starts or ends under power, so sums over this flight are lower bounds and the flight time is not known.";
 export const NOTHING_DRAWN = "Nothing to draw: no channel of this log holds usable values in this flight.";
@@ -282,3 +285,5 @@ export function digestWords(sha256: string): string {
 
 export const HIGHEST = "highest";
 export const LOWEST = "lowest";
+
+export const LINES_SUMMARY = "file lines";

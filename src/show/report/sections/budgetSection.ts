@@ -1,3 +1,4 @@
+import { isKnown } from "../../../base/quantity/index.ts";
 import type { Judgement } from "../../../flight/judgement/index.ts";
 import {
   type BudgetBar,
@@ -53,8 +54,10 @@ function group(
 function lineItem(line: BudgetLine, drawing: Markup): Markup {
   const detail = line.detail === null ? NOTHING : html`<span class="detail">${line.detail}</span>`;
   const references = [reference("planned", line.planned), reference("limit", line.limit)];
+  const reasons = line.judgements.filter((one) => one.verdict === "not judged" && isKnown(one.measured));
+  const why = reasons.map((one) => html`<p class="reason">${one.text}</p>`);
   const verdicts = line.judgements.map((judgement) => verdict(judgement, line.judgements.length > 1));
-  return html`<li><div class="line-name"><strong>${line.name}</strong>${detail}</div><div class="line-numbers"><span class="measured${line.isKnown ? "" : " unknown"}">${line.measured}</span>${references}</div><div class="line-scale">${drawing}</div><div class="line-verdict">${verdicts}</div></li>`;
+  return html`<li><div class="line-name"><strong>${line.name}</strong>${detail}</div><div class="line-numbers"><span class="measured${line.isKnown ? "" : " unknown"}">${line.measured}</span>${references}</div><div class="line-scale">${drawing}</div><div class="line-verdict">${verdicts}</div>${why}</li>`;
 }
 
 function reference(words: string, text: string | null): Markup {

@@ -1,11 +1,12 @@
 import { channelFacts, channelWords } from "../../../base/channels/index.ts";
-import { linesText, type Notice } from "../../../base/notices/index.ts";
+import { LISTED_LINES, linesText, type Notice } from "../../../base/notices/index.ts";
 import { minutesAndSeconds, plainNumber, unitText } from "../../../base/quantity/index.ts";
 import type { CheckedLogWithRows } from "../../../flight/check/index.ts";
 import type { Recording } from "../../../log/recording/index.ts";
 import { html, type Markup, NOTHING, shortened, visibleText } from "../../charts/index.ts";
 import {
   dialectSentence,
+  LINES_SUMMARY,
   leftAloneWords,
   moreWords,
   NOTHING_REPAIRED,
@@ -61,15 +62,23 @@ export function repairsSection({ check, recording }: CheckedLogWithRows): Markup
 /** Notices with their weight in words, count and lines, and the options that settle a question. */
 export function noticeList(notices: readonly Notice[]): Markup {
   const items = notices.slice(0, MOST_LISTED).map((notice) => {
-    const where =
-      notice.lines === undefined || notice.lines.length === 0
-        ? NOTHING
-        : html` <span class="quiet">(${linesText(notice.lines, Math.max(notice.count ?? 0, notice.lines.length), 20)})</span>`;
     const options = (notice.options ?? []).map((option) => html`<li><code>${option}</code></li>`);
     const settle = options.length === 0 ? NOTHING : html`<ul class="options">${options}</ul>`;
-    return html`<li class="notice"><b>${SEVERITY_WORDS[notice.severity]}</b> ${notice.text}${where}${settle}</li>`;
+    return html`<li class="notice"><b>${SEVERITY_WORDS[notice.severity]}</b> ${notice.text}${noticeLines(notice)}${settle}</li>`;
   });
   return html`<ul class="notices">${items}</ul>${more(notices.length)}`;
+}
+
+/** A sentence names three lines at most. */
+const LINES_IN_A_SENTENCE = 3;
+
+/** The file lines of a notice: beside it when few and not said yet, else one step away. */
+function noticeLines({ lines, count, text }: Notice): Markup {
+  if (lines === undefined || lines.length === 0) return NOTHING;
+  const words = linesText(lines, Math.max(count ?? 0, lines.length), LISTED_LINES);
+  if (lines.length > LINES_IN_A_SENTENCE)
+    return html`<details class="lines"><summary>${LINES_SUMMARY}</summary>${words}</details>`;
+  return /\blines? \d/.test(text) ? NOTHING : html` <span class="quiet">(${words})</span>`;
 }
 
 function holesTable({ holes, lineOfRow }: Recording): Markup {

@@ -1,10 +1,17 @@
 import type { CheckedLogWithRows } from "../../../flight/check/index.ts";
 import { html, type Markup } from "../../charts/index.ts";
-import { durationWords, flightsWords, holesWords, rowsWords, UNNAMED_AIRCRAFT } from "../sentences.ts";
+import {
+  durationWords,
+  flightsWords,
+  holesWords,
+  rowsWords,
+  titleWords,
+  UNNAMED_AIRCRAFT,
+} from "../sentences.ts";
 import { longText } from "./logSections.ts";
 
 export function title({ check }: CheckedLogWithRows): string {
-  return `${check.aircraft ?? UNNAMED_AIRCRAFT}: flight check of ${check.log.file}`;
+  return titleWords(check.aircraft, check.log.file);
 }
 
 /** Whose log this is and how much of it there is, one quiet line under the title. */
@@ -17,5 +24,5 @@ export function opening({ check }: CheckedLogWithRows): Markup {
     ...(flights.length > 1 ? [flightsWords(flights.length)] : []),
   ];
   const items = facts.map((text) => html`<li>${text}</li>`);
-  return html`<header><h1>${check.aircraft ?? UNNAMED_AIRCRAFT}</h1><div class="file">Flight check of ${longText(log.file)}</div><ul class="facts">${items}</ul></header>`;
+  return html`<header><h1>${check.aircraft ?? UNNAMED_AIRCRAFT}</h1><div class="file">${check.aircraft === null ? "of " : "Flight check of "}${longText(log.file)}</div><ul class="facts">${items}</ul></header>`;
 }
