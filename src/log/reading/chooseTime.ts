@@ -69,8 +69,9 @@ function isNamedClock(view: ColumnView): boolean {
   if (view.range.count === 0 || view.column.filledCount > 2 * view.column.numberCount) return false;
   const isNamed =
     view.quantity === "time" ||
+    view.quantity === "date" ||
     view.name.words.some((word) => word.length > 1 && QUANTITY_WORDS.time.includes(word));
-  const isOther = view.quantity !== null && view.quantity !== "time";
+  const isOther = view.quantity !== null && view.quantity !== "time" && view.quantity !== "date";
   return isNamed && !isOther && view.excluded === null;
 }
 

@@ -9,9 +9,12 @@ import {
 } from "./foundClock.ts";
 import { type Unit, unitOf } from "./units.ts";
 
-/** Slower than this between two rows, or faster than 5000 rows a second, no flight log is: the unit is wrong. */
-const LONGEST_STEP_S = 10;
-const SHORTEST_STEP_S = 0.000_19;
+/** Rows further apart than this, or faster than 2000 a second, no flight log has: the unit is wrong. */
+export const LONGEST_STEP_S = 10;
+export const SHORTEST_STEP_S = 0.000_45;
+/** Nor is a whole log of fast rows over in less than this. */
+const FAST_STEP_S = 0.002;
+const SHORTEST_FAST_LOG_S = 5;
 /** Unix seconds from 2001 to 2103; milliseconds, microseconds and nanoseconds are 1e3, 1e6, 1e9 times that. */
 const FIRST_EPOCH_S = 1e9;
 const LAST_EPOCH_S = 4.2e9;
@@ -41,7 +44,7 @@ export function numericClock(question: NumericClockQuestion): FoundClock | Doubt
   const unit = epoch ?? stated ?? dayNumberUnit(range.median, step) ?? unitOfSteps(step);
   const stepS = step * (unit?.factor ?? 1);
   const durationS = stepS * Math.max(0, range.count - 1);
-  const isOdd = stepS > LONGEST_STEP_S || stepS < SHORTEST_STEP_S || durationS > SECONDS_PER_DAY;
+  const isOdd = isOddPace(stepS, durationS);
   if (unit === null || (isOdd && question.givenUnit === null)) {
     return { column, doubt: "unit", stepS, durationS, unit: unit?.name ?? "s" };
   }
@@ -61,6 +64,11 @@ export function numericClock(question: NumericClockQuestion): FoundClock | Doubt
     why: whyOf(question, unit, epoch !== null, stepS),
     ambiguousDate: null,
   };
+}
+
+function isOddPace(stepS: number, durationS: number): boolean {
+  const isOverAtOnce = stepS < FAST_STEP_S && durationS < SHORTEST_FAST_LOG_S;
+  return stepS > LONGEST_STEP_S || stepS < SHORTEST_STEP_S || durationS > SECONDS_PER_DAY || isOverAtOnce;
 }
 
 function epochUnit(median: number, step: number, stated: Unit | null): Unit | null {

@@ -2,6 +2,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import { cellsOfLine, isNumber } from "./cells.ts";
 import type { TimeChoice } from "./chooseTime.ts";
 import type { ColumnView } from "./columnView.ts";
+import { LONGEST_STEP_S, SHORTEST_STEP_S } from "./elapsedClock.ts";
 import type { Layout, LayoutProblem } from "./layout.ts";
 import * as say from "./sentences.ts";
 
@@ -87,11 +88,11 @@ export function timeNotice(
 
 const SECONDS: Readonly<Record<string, number>> = { s: 1, ms: 1e-3, us: 1e-6, ns: 1e-9 };
 
-/** Units in which rows are between 0.2 ms and 10 s apart. */
+/** Units in which rows are apart as in a flight log. */
 function timeUnits(unit: string, stepS: number): readonly string[] {
   const inUnit = stepS / (SECONDS[unit] ?? 1);
   const fits = Object.entries(SECONDS).filter(
-    ([, factor]) => inUnit * factor >= 2e-4 && inUnit * factor <= 10,
+    ([, factor]) => inUnit * factor >= SHORTEST_STEP_S && inUnit * factor <= LONGEST_STEP_S,
   );
   const named = fits.map(([name]) => `--unit time=${name}`);
   return named.length > 0 ? named : ["--unit time=UNIT", "--rate HZ"];
