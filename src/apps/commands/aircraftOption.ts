@@ -1,7 +1,7 @@
 import { resolve } from "node:path";
 import { type Budget, NO_BUDGET } from "../../aircraft/budget.ts";
 import { type Facts, NO_FACTS } from "../../aircraft/facts.ts";
-import { parseAircraftFile, type RememberedReading } from "../../aircraft/index.ts";
+import type { RememberedReading } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import { reasonOf } from "./failure.ts";
 import type { Io } from "./io.ts";
@@ -22,12 +22,14 @@ export type AircraftInput =
 const NO_AIRCRAFT: Aircraft = { name: null, facts: NO_FACTS, budget: NO_BUDGET, readings: [] };
 
 /** The aircraft file named by --aircraft; `file` null reads none. */
-export function readAircraft(file: string | null, io: Io): AircraftInput {
+export async function readAircraft(file: string | null, io: Io): Promise<AircraftInput> {
   if (file === null) return { state: "read", aircraft: NO_AIRCRAFT };
   const bytes = bytesOf(file, io);
   if (typeof bytes === "string") return refused("aircraft-unreadable", bytes);
   const text = textOf(bytes);
   if (text === null) return refused("aircraft-not-text", inputSentences.aircraftNotText(file));
+  // Loaded only when there is a file: a check without one starts sooner.
+  const { parseAircraftFile } = await import("../../aircraft/index.ts");
   const parsed = parseAircraftFile(text, file);
   if (parsed.state === "refusal") return { state: "unusable", notices: parsed.notices };
   const { facts, budget, readings } = parsed;

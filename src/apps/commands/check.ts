@@ -54,7 +54,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     talk,
     setting: { options, day: dayOf(call) },
     reports: reportPaths(call.text("report"), distinctLogs(call.operands)),
-    aircraft: withCells(readAircraft(call.text("aircraft"), io), options.cells),
+    aircraft: withCells(await readAircraft(call.text("aircraft"), io), options.cells),
   };
   tellAircraftProblems(work.aircraft, talk);
   const checks: FlightCheck[] = [];
