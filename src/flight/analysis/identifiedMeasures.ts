@@ -11,6 +11,7 @@ export interface LagCorrection {
 
 export type IdentifiedName =
   | "packResistanceMohm"
+  | "packResistance10sMohm"
   | "controllerTimeConstantS"
   | "controllerRisePerA2"
   | "propellerPowerCoefficient"
@@ -29,6 +30,7 @@ export function identifiedMeasures(_context: FlightContext): Identified {
   return {
     measures: {
       packResistanceMohm: none("packResistanceMohm"),
+      packResistance10sMohm: none("packResistance10sMohm"),
       controllerTimeConstantS: none("controllerTimeConstantS"),
       controllerRisePerA2: none("controllerRisePerA2"),
       propellerPowerCoefficient: none("propellerPowerCoefficient"),

@@ -36,4 +36,5 @@ export const MEASURE_WORDS: { readonly [name in MeasureName]: string } = {
   motorPeakC: "motor peak",
   packPeakC: "pack peak",
   longestOverRatingS: "longest stretch over the controller's rating",
+  packResistance10sMohm: "pack resistance after ten seconds",
 };

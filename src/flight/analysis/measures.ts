@@ -38,6 +38,8 @@ export const MEASURE_UNITS = {
   packPeakC: "degC",
   /** Longest single stretch above the controller's continuous rating. */
   longestOverRatingS: "s",
+  /** Ten seconds after a step: what loaded-voltage predictions use. */
+  packResistance10sMohm: "mohm",
 } as const;
 
 export type MeasureName = keyof typeof MEASURE_UNITS;

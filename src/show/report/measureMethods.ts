@@ -69,6 +69,7 @@ export const MEASURE_METHODS: Readonly<Record<MeasureName, MeasureMethod>> = {
   motorPeakC: method("The highest motor temperature as logged."),
   packPeakC: method("The highest pack temperature as logged."),
   longestOverRatingS: method("The longest unbroken time above the controller's continuous rating."),
+  packResistance10sMohm: method("Volts lost per ampere ten seconds after a step of the load.", CELLS),
 };
 
 const SOURCE_WORDS: Readonly<Record<string, string>> = {
