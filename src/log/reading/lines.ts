@@ -32,13 +32,18 @@ const DECODERS: Readonly<Record<Encoding, string>> = {
 /**
  * The lines of a log, block by block, so that the whole text never exists at once.
  * A line ends with LF, CRLF, CR or CRCRLF. Bytes that are no characters become U+FFFD.
+ * `bytesAtOnce` changes nothing but the size of the blocks.
  */
-export function* lineBlocks(bytes: Uint8Array, decoding: Decoding): Generator<LineBlock> {
+export function* lineBlocks(
+  bytes: Uint8Array,
+  decoding: Decoding,
+  bytesAtOnce = BYTES_AT_ONCE,
+): Generator<LineBlock> {
   const decoder = new TextDecoder(DECODERS[decoding.encoding], { ignoreBOM: true });
   let rest = "";
   let firstLine = 1;
-  for (let at = decoding.start; at < decoding.end; at += BYTES_AT_ONCE) {
-    const end = Math.min(at + BYTES_AT_ONCE, decoding.end);
+  for (let at = decoding.start; at < decoding.end; at += bytesAtOnce) {
+    const end = Math.min(at + bytesAtOnce, decoding.end);
     const isLast = end === decoding.end;
     const text = rest + decoder.decode(bytes.subarray(at, end), { stream: !isLast });
     const lines: string[] = [];
