@@ -25,6 +25,8 @@ export interface PanelMark {
   readonly value: number;
   readonly words: string;
   readonly side: "above" | "below";
+  /** Where the label leans when several marks lie close; `middle` when it stands alone. */
+  readonly lean: "middle" | "left" | "right";
 }
 
 export interface PanelPhase {

@@ -1,11 +1,12 @@
 import { minutesAndSeconds, toPlace } from "../../base/quantity/index.ts";
 import { endLabels } from "./endLabels.ts";
-import { freeHeight } from "./freeHeight.ts";
-import { LINE_BOX, linePath } from "./linePath.ts";
+import { linePath } from "./linePath.ts";
 import { html, joined, type Markup, trusted } from "./markup/markup.ts";
-import type { Panel, PanelLimit, PanelMark, PanelSeries } from "./panel.ts";
-import { limitsOffScale, panelScale } from "./panelScale.ts";
-import { anchorAt, percentOf, percentText, secondsText } from "./position.ts";
+import type { Panel, PanelSeries } from "./panel.ts";
+import { box, gaps, limits, marks } from "./panelOverlays.ts";
+import { panelScale } from "./panelScale.ts";
+import { Placing } from "./placing.ts";
+import { secondsText } from "./position.ts";
 import { timeTicks } from "./timeTicks.ts";
 import type { ValueScale } from "./valueScale.ts";
 
@@ -41,31 +42,6 @@ export function panelDrawing(
   };
 }
 
-/** Percent positions in one panel. */
-class Placing {
-  readonly panel: Panel;
-  readonly scale: ValueScale;
-  constructor(panel: Panel, scale: ValueScale) {
-    this.panel = panel;
-    this.scale = scale;
-  }
-  xPercent(x: number): number {
-    return percentOf(x, this.panel.fromX, this.panel.toX);
-  }
-  x(x: number): string {
-    return percentText(this.xPercent(x));
-  }
-  yPercent(value: number): number {
-    return percentOf(value, this.scale.to, this.scale.from);
-  }
-  y(value: number): string {
-    return percentText(this.yPercent(value));
-  }
-  width(fromX: number, toX: number): string {
-    return percentText(Math.max(0, this.xPercent(toX) - this.xPercent(fromX)));
-  }
-}
-
 function tints(place: Placing): Markup {
   return joined(
     place.panel.phases.map(
@@ -92,60 +68,12 @@ function grid(place: Placing): Markup {
   return html`${across}<g class="time-grid">${up}</g>${edges}`;
 }
 
-function gaps(place: Placing): Markup {
-  return joined(
-    place.panel.gaps.map(({ fromX, toX, words }) => {
-      const middle = (fromX + toX) / 2;
-      return html`<rect class="gap" x="${place.x(fromX)}" width="${place.width(fromX, toX)}" y="0" height="100%" data-x="${secondsText(fromX)}" data-to="${secondsText(toX)}"/><text class="gap-words" x="${place.x(middle)}" y="${percentText(freeHeight(place.panel, place.scale, middle))}" dy="4" text-anchor="${anchorAt(place.xPercent(middle))}" data-x="${secondsText(middle)}">${words}</text>`;
-    }),
-  );
-}
-
-function limits(place: Placing): Markup {
-  const off = limitsOffScale(place.panel);
-  const drawn = place.panel.limits.filter((limit) => !off.includes(limit));
-  return joined(drawn.map((limit) => wall(limit, place)));
-}
-
-function wall(limit: PanelLimit, place: Placing): Markup {
-  const y = place.y(limit.value);
-  const height = Math.round((place.yPercent(limit.value) / 100) * LINE_BOX.height);
-  const tooth = limit.forbidden === "above" ? -26 : 26;
-  let teeth = "";
-  for (let x = 50; x < LINE_BOX.width; x += 100) teeth += `M${x} ${height}v${tooth}`;
-  const isRight = !place.panel.marks.some((mark) => place.xPercent(mark.x) > 45);
-  const at = isRight ? html`x="100%" text-anchor="end" dx="-4"` : html`x="0" text-anchor="start" dx="4"`;
-  const dy = limit.forbidden === "above" ? -8 : 17;
-  return html`<line class="wall" x1="0" x2="100%" y1="${y}" y2="${y}"/>${box(html`<path class="wall teeth" d="${trusted(teeth)}"/>`)}<text class="wall-words" ${at} y="${y}" dy="${dy}">${limit.words}<tspan class="extra">, ${limit.source}</tspan></text>`;
-}
-
 function lines(place: Placing, columns: number): Markup {
   const { fromX, toX } = place.panel;
   const window = { fromX, toX, fromY: place.scale.from, toY: place.scale.to, columns };
   const path = ({ id, style, trace }: PanelSeries) =>
     html`<path class="line s${style}" data-series="${id}" d="${trusted(linePath(trace, window))}"/>`;
   return box(joined(place.panel.series.map(path)));
-}
-
-function box(content: Markup): Markup {
-  return html`<svg class="box" x="0" y="0" width="100%" height="100%" viewBox="0 0 ${LINE_BOX.width} ${LINE_BOX.height}" preserveAspectRatio="none">${content}</svg>`;
-}
-
-function marks(place: Placing): Markup {
-  return joined(place.panel.marks.map((mark) => extreme(mark, place)));
-}
-
-/** A label this far below a wall, percent of the height, would be struck through by it. */
-const STRUCK_PERCENT = [4, 17] as const;
-
-function extreme(mark: PanelMark, place: Placing): Markup {
-  const isStruck = place.panel.limits.some((limit) => {
-    const below = place.yPercent(mark.value) - place.yPercent(limit.value);
-    return below > STRUCK_PERCENT[0] && below < STRUCK_PERCENT[1];
-  });
-  const dy = mark.side === "above" && !isStruck ? -8 : 18;
-  const anchor = anchorAt(place.xPercent(mark.x));
-  return html`<svg class="mark" x="${place.x(mark.x)}" y="${place.y(mark.value)}" overflow="visible" data-x="${secondsText(mark.x)}"><circle r="4"/><text y="${dy}" text-anchor="${anchor}">${mark.words}</text></svg>`;
 }
 
 function valueAxis(place: Placing): Markup {

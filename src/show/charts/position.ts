@@ -8,9 +8,11 @@ export function percentText(percent: number): string {
   return `${Number(percent.toFixed(2))}%`;
 }
 
-/** Which side of its point a label grows to, so that it stays inside the narrowest plot. */
-export function anchorAt(percent: number): "start" | "middle" | "end" {
-  return percent < 24 ? "start" : percent > 76 ? "end" : "middle";
+const LEANS = { left: "end", middle: "middle", right: "start" } as const;
+
+/** Which way a label grows from its point: as it leans, but always staying inside the narrowest plot. */
+export function anchorAt(percent: number, lean: keyof typeof LEANS = "middle"): "start" | "middle" | "end" {
+  return percent < 24 ? "start" : percent > 76 ? "end" : LEANS[lean];
 }
 
 /** A time as a data attribute, to the millisecond. */

@@ -287,3 +287,9 @@ export const HIGHEST = "highest";
 export const LOWEST = "lowest";
 
 export const LINES_SUMMARY = "file lines";
+
+export const CLOCK_HEAD = "log's clock";
+
+export function clockHeadOn(date: string): string {
+  return `log's clock, ${date}`;
+}

@@ -45,7 +45,9 @@ function place(element: Element, view: View): void {
 /** Labels keep inside the plot; a phase's name shows only where it fits. */
 function placeWords(element: Element, from: number, end: number): void {
   if (element.classList.contains("mark")) {
-    element.querySelector("text")?.setAttribute("text-anchor", anchorAt(from));
+    const lean = element.getAttribute("data-lean");
+    const side = lean === "left" || lean === "right" ? lean : "middle";
+    element.querySelector("text")?.setAttribute("text-anchor", anchorAt(from, side));
   } else if (element.classList.contains("gap-words")) {
     element.setAttribute("text-anchor", anchorAt(from));
   } else if (element.tagName === "text") {

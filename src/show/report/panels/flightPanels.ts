@@ -2,7 +2,7 @@ import type { ChannelName } from "../../../base/channels/index.ts";
 import type { MeasureName } from "../../../flight/analysis/index.ts";
 import type { Panel, PanelSeries } from "../../charts/index.ts";
 import type { FlightContext } from "../reportInput.ts";
-import { limitsOf, markOf, panelOf } from "./panelParts.ts";
+import { apart, limitsOf, markOf, panelOf } from "./panelParts.ts";
 import { cellSpread, powerOf, traceOf, workingChannel } from "./traces.ts";
 
 /** A panel and the measures that its sentence and its marks speak of. */
@@ -122,7 +122,7 @@ function temperaturePanel(context: FlightContext): FlightPanel | null {
     startsAtZero: false,
     series,
   };
-  const marks = measures.flatMap((measure) => markOf(context, measure, "above"));
+  const marks = apart(measures.flatMap((measure) => markOf(context, measure, "above")));
   const parts = { ...own, limits: limitsOf(context, measures), marks };
   return { panel: panelOf(context, parts), highest: measures, lowest: [] };
 }

@@ -61,7 +61,18 @@ export function markOf(
   const { atS } = quantity.sample;
   if (atS < fromX || atS > toX) return [];
   const words = extremeWords(`${plainNumber(quantity.value)} ${unitText(quantity.unit)}`, atS);
-  return [{ x: atS, value: quantity.value, side, words }];
+  return [{ x: atS, value: quantity.value, side, words, lean: "middle" }];
+}
+
+/** Marks of several lines in one panel: the highest labelled above it, the others below, leaning apart. */
+export function apart(marks: readonly PanelMark[]): readonly PanelMark[] {
+  if (marks.length < 2) return marks;
+  const falling = [...marks].sort((a, b) => b.value - a.value);
+  return falling.map((mark, index) => ({
+    ...mark,
+    side: index === 0 ? "above" : "below",
+    lean: index % 2 === 0 ? "left" : "right",
+  }));
 }
 
 /** Stretches in which no series of the panel holds a value: holes of the log and dropouts of its sensor. */

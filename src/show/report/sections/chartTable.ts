@@ -1,4 +1,5 @@
 import { minutesAndSeconds, toPlace } from "../../../base/quantity/index.ts";
+import type { Recording } from "../../../log/recording/index.ts";
 import {
   html,
   type Markup,
@@ -9,7 +10,7 @@ import {
   traceExtremes,
 } from "../../charts/index.ts";
 import type { FlightContext } from "../reportInput.ts";
-import { HIGHEST, LOWEST, seconds, tableCaption } from "../sentences.ts";
+import { CLOCK_HEAD, clockHeadOn, HIGHEST, LOWEST, seconds, tableCaption } from "../sentences.ts";
 
 /** The table of one chart: regular steps and every extreme, at most 200 rows. */
 export function chartTable(context: FlightContext, panel: Panel): Markup {
@@ -17,18 +18,44 @@ export function chartTable(context: FlightContext, panel: Panel): Markup {
   const range = { first: analysed.firstRow, last: analysed.lastRow };
   const { rows, stepS } = tableRows(recording.timeS, range, extremeRows(panel, recording.timeS));
   const heads = panel.series.map(({ words }) => html`<th scope="col">${words}, ${panel.unit}</th>`);
-  const hasClock = recording.clockTextOfRow(range.first) !== null;
-  const clockHead = hasClock ? html`<th scope="col">log's clock</th>` : NOTHING;
-  const body = rows.map((row) => tableRow(context, panel, row, hasClock));
+  const clock = clockColumn(recording, range);
+  const clockHead = clock === null ? NOTHING : html`<th scope="col">${clock.head}</th>`;
+  const body = rows.map((row) => tableRow(context, panel, row, clock));
   return html`<details class="table"><summary>${panel.title} as a table</summary><div class="scroll" role="group" tabindex="0" aria-label="${panel.title}, table"><table><caption>${tableCaption(panel.title, seconds(stepS))}</caption><thead><tr><th scope="col">time, min:s</th>${heads}<th scope="col">file line</th>${clockHead}</tr></thead><tbody>${body}</tbody></table></div></details>`;
 }
 
-function tableRow({ recording }: FlightContext, panel: Panel, row: number, hasClock: boolean): Markup {
+interface ClockColumn {
+  readonly head: string;
+  readonly text: (row: number) => string;
+}
+
+/** The log's own clock as written; a date that all rows share stands in the head. Null without a clock. */
+function clockColumn(
+  { clockTextOfRow }: Recording,
+  range: { readonly first: number; readonly last: number },
+): ClockColumn | null {
+  const first = clockTextOfRow(range.first);
+  if (first === null) return null;
+  const date = /^\d{4}-\d\d-\d\d(?=[T ])/.exec(first)?.[0];
+  const isShared = date !== undefined && clockTextOfRow(range.last)?.startsWith(date) === true;
+  const skipped = isShared ? date.length + 1 : 0;
+  return {
+    head: isShared ? clockHeadOn(date) : CLOCK_HEAD,
+    text: (row) => clockTextOfRow(row)?.slice(skipped) ?? "",
+  };
+}
+
+function tableRow(
+  { recording }: FlightContext,
+  panel: Panel,
+  row: number,
+  column: ClockColumn | null,
+): Markup {
   const cells = panel.series.map((series) => {
     const words = extremeName(series, row);
     return html`<td>${words === null ? NOTHING : html`<b>${words}</b> `}${valueText(series.trace.y[row], panel.decimals)}</td>`;
   });
-  const clock = hasClock ? html`<td>${recording.clockTextOfRow(row) ?? ""}</td>` : NOTHING;
+  const clock = column === null ? NOTHING : html`<td>${column.text(row)}</td>`;
   const time = minutesAndSeconds(recording.timeS[row] ?? 0);
   return html`<tr><th scope="row">${time}</th>${cells}<td>${recording.lineOfRow(row)}</td>${clock}</tr>`;
 }
