@@ -359,6 +359,7 @@ function sampleFlight(recording: Recording, options: SampleOptions): AnalysedFli
     touchdownS: kind === "flight" ? 330 : null,
     phases: SAMPLE_PHASES,
     measures: sampleMeasures(recording, kind),
+    load: null,
     notices: [],
     firstRow: 0,
     lastRow: recording.rows - 1,
