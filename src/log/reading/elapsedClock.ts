@@ -21,6 +21,10 @@ const LAST_EPOCH_S = 4.2e9;
 const EPOCH_UNITS = ["s", "ms", "us", "ns"] as const;
 /** Counters of milliseconds and microseconds start again at 2^32. */
 const COUNTER_END = 2 ** 32;
+/** Small loggers count in 16 bits; believed only when the clock is seen to fall there. */
+const SHORT_COUNTER_END = 2 ** 16;
+/** Ten seconds as a share of a day. */
+const DAY_MARGIN = 10 / SECONDS_PER_DAY;
 
 const TIME_UNITS: readonly Unit[] = ["s", "ms", "us", "ns"].map((name) => unitOf("time", name)!);
 
@@ -37,7 +41,7 @@ export interface NumericClockQuestion {
 /** Reads a column of numbers as a clock; the unit comes from the user, the header, or the size of the steps. */
 export function numericClock(question: NumericClockQuestion): FoundClock | DoubtfulClock | null {
   const { values, range, column } = question;
-  const step = medianStep(values);
+  const step = range.count === 1 ? 1 : medianStep(values);
   if (Number.isNaN(step)) return null;
   const stated = question.givenUnit ?? question.headerUnit;
   const epoch = epochUnit(range.median, step, stated);
@@ -96,18 +100,21 @@ function unitOfSteps(step: number): Unit | null {
 function wrapOf(question: NumericClockQuestion, unit: Unit): number | null {
   const { range } = question;
   const day = SECONDS_PER_DAY / unit.factor;
-  if (range.high < day && (question.isOfDay || dropsAtDayEnd(question.values, day))) return SECONDS_PER_DAY;
-  const isCounter = range.isWhole && range.low >= 0 && range.high < COUNTER_END;
-  return isCounter && (unit.name === "ms" || unit.name === "us") ? COUNTER_END * unit.factor : null;
+  if (range.high < day && (question.isOfDay || dropsAt(day, question.values, day * DAY_MARGIN)))
+    return SECONDS_PER_DAY;
+  const isCounter = range.isWhole && range.low >= 0 && (unit.name === "ms" || unit.name === "us");
+  if (!isCounter || range.high >= COUNTER_END) return null;
+  const isShort =
+    range.high < SHORT_COUNTER_END && dropsAt(SHORT_COUNTER_END, question.values, SHORT_COUNTER_END / 20);
+  return (isShort ? SHORT_COUNTER_END : COUNTER_END) * unit.factor;
 }
 
-/** True when the clock falls from the last ten seconds of a day to the first ten. */
-function dropsAtDayEnd(values: Float64Array, day: number): boolean {
-  const margin = (10 / SECONDS_PER_DAY) * day;
+/** True when the clock falls from just below `end` to just above zero. */
+function dropsAt(end: number, values: Float64Array, margin: number): boolean {
   let previous = Number.NaN;
   for (const value of values) {
     if (Number.isNaN(value)) continue;
-    if (previous > day - margin && value < margin) return true;
+    if (previous > end - margin && value < margin) return true;
     previous = value;
   }
   return false;

@@ -1,9 +1,11 @@
 import { cellsOfLine, isBlank } from "./cells.ts";
 import type { Decoding } from "./encoding.ts";
-import { HEAD_LINES, PREVIEW_ROWS, QUOTED_CHARACTERS } from "./limits.ts";
+import { HEAD_CHARACTERS, HEAD_LINES, PREVIEW_ROWS, QUOTED_CHARACTERS } from "./limits.ts";
 import { lineBlocks } from "./lines.ts";
 
 const PREVIEW_COLUMNS = 30;
+/** Header and first rows, however long. */
+const FEWEST_LINES = 4;
 
 export interface Head {
   readonly lines: readonly string[];
@@ -13,12 +15,17 @@ export interface Head {
 /** The first lines of a file; a last line that is cut off is left away when there are others. */
 export function headLinesOf(bytes: Uint8Array, decoding: Decoding): Head {
   const lines: string[] = [];
+  let characters = 0;
   for (const block of lineBlocks(bytes, decoding)) {
     if (block.overlongLine !== null) return { lines, overlongLine: block.overlongLine };
     const complete =
       block.isTerminated || lines.length + block.lines.length < 2 ? block.lines : block.lines.slice(0, -1);
-    for (const line of complete) if (lines.length < HEAD_LINES) lines.push(line);
-    if (lines.length >= HEAD_LINES) break;
+    for (const line of complete) {
+      if (lines.length >= HEAD_LINES || (characters > HEAD_CHARACTERS && lines.length >= FEWEST_LINES)) break;
+      lines.push(line);
+      characters += line.length;
+    }
+    if (lines.length >= HEAD_LINES || characters > HEAD_CHARACTERS) break;
   }
   return { lines, overlongLine: null };
 }

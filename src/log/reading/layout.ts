@@ -102,18 +102,32 @@ function headLines(lines: readonly string[], skipped: number, delimiter: string)
   return head;
 }
 
-/** The lines of the most common width that hold at least half the values that such lines usually hold. */
+/** Lines of one width that are rows beyond doubt: then the first such width counts, as logs may change later. */
+const SURE_WIDTH = 3;
+const SURE_LINES = 3;
+const SURE_SHARE = 0.6;
+
+/** The rows of the head: of the first width that surely has rows, else of the commonest width. */
 function commonRows(head: readonly HeadLine[]): HeadLine[] {
-  const weights = new Map<number, number>();
-  for (const { cells, values } of head) {
-    if (values > 0) weights.set(cells.length, (weights.get(cells.length) ?? 0) + 1 + values / 1000);
+  const byWidth = new Map<number, HeadLine[]>();
+  for (const line of head) {
+    if (line.values === 0) continue;
+    const group = byWidth.get(line.cells.length) ?? [];
+    group.push(line);
+    byWidth.set(line.cells.length, group);
   }
-  let width = 0;
-  for (const [each, weight] of weights) if (weight > (weights.get(width) ?? 0)) width = each;
-  const ofWidth = head.filter((each) => each.values > 0 && each.cells.length === width);
-  const counts = ofWidth.map((each) => each.values).sort((a, b) => a - b);
+  const groups = [...byWidth.values()];
+  const common =
+    groups.find(areSurelyRows) ??
+    groups.reduce((best, each) => (each.length > best.length ? each : best), []);
+  const counts = common.map((each) => each.values).sort((a, b) => a - b);
   const usual = counts[Math.floor(counts.length / 2)] ?? 0;
-  return ofWidth.filter((each) => each.values >= Math.max(1, usual / 2));
+  return common.filter((each) => each.values >= Math.max(1, usual / 2));
+}
+
+function areSurelyRows(lines: readonly HeadLine[]): boolean {
+  const rows = lines.filter((line) => line.values >= SURE_SHARE * countOf(line.cells, (cell) => cell !== ""));
+  return rows.length >= SURE_LINES && lines[0]!.cells.length >= SURE_WIDTH && rows.length * 2 >= lines.length;
 }
 
 function usualNumbers(rows: readonly HeadLine[]): number {

@@ -14,5 +14,7 @@ export const LONG_CELL = 10_000;
 export const MOST_LINES_OF_A_CELL = 20;
 /** Lines from the start of the file that decide delimiter and header; numbers are never judged from them. */
 export const HEAD_LINES = 1000;
+/** Characters of these lines, so that a file of very long lines is cut up only once. */
+export const HEAD_CHARACTERS = 1 << 20;
 /** Rows of the preview beside a question. */
 export const PREVIEW_ROWS = 8;

@@ -8,6 +8,9 @@ import * as say from "./sentences.ts";
 import type { Table } from "./table.ts";
 import type { LineCount } from "./tableDefects.ts";
 
+/** Options that one question lists. */
+const MOST_OPTIONS = 16;
+
 const name = (view: ColumnView): string => say.columnName(view.header, view.at);
 
 /** What was done to get rows out of the bytes. */
@@ -135,7 +138,7 @@ function rivalryQuestion({ channel, columns, isMotorCurrent }: Rivalry): Notice 
     code: isMotorCurrent ? "motor-current-only" : "columns-alike",
     severity: "question",
     text,
-    options: columns.map((view) => `--column ${channel}=#${view.at + 1}`),
+    options: columns.slice(0, MOST_OPTIONS).map((view) => `--column ${channel}=#${view.at + 1}`),
   };
 }
 
