@@ -1,4 +1,5 @@
 import type { Recording } from "../../log/recording/index.ts";
+import { centredMean } from "./centredMean.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import {
   CURRENT_LEVELS,
@@ -32,9 +33,10 @@ export function motorRunning(recording: Recording): MotorRunning | null {
   const amps = workingChannel(recording, "current");
   const revs = workingChannel(recording, "shaftSpeed");
   if (amps === null && revs === null) return null;
-  const current = amps && runningThreshold(timeS, amps, stepS, CURRENT_LEVELS);
-  const shaftSpeed = revs && runningThreshold(timeS, revs, stepS, SHAFT_SPEED_LEVELS);
-  const byCurrent = saysRunning(amps, current, recording.rows);
+  const current = amps && runningThreshold(timeS, amps, stepS, CURRENT_LEVELS, 2 * HALF_WINDOW_S);
+  const shaftSpeed = revs && runningThreshold(timeS, revs, stepS, SHAFT_SPEED_LEVELS, 0);
+  const steadyA = amps && current ? centredMean(timeS, amps, HALF_WINDOW_S) : null;
+  const byCurrent = saysRunning(steadyA, current, recording.rows);
   const bySpeed = saysRunning(revs, shaftSpeed, recording.rows);
   if (amps && revs && current && shaftSpeed)
     dropWindmilling(bySpeed, byCurrent, amps, revs, current, shaftSpeed);
@@ -42,9 +44,12 @@ export function motorRunning(recording: Recording): MotorRunning | null {
   return { isRunning: byCurrent, current, shaftSpeed };
 }
 
+/** The current is averaged over half a second, so that an idling motor shows through its noise. */
+const HALF_WINDOW_S = 0.25;
+
 /** What one channel says, row by row, with hysteresis; a missing value keeps the last word. */
 function saysRunning(
-  values: Float64Array | null,
+  values: Float64Array | Float32Array | null,
   threshold: RunningThreshold | null,
   rows: number,
 ): Uint8Array {

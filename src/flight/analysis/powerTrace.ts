@@ -1,4 +1,5 @@
 import type { Recording } from "../../log/recording/index.ts";
+import { centredMean } from "./centredMean.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import type { RowRange } from "./segments.ts";
 
@@ -15,12 +16,13 @@ export interface PowerTrace {
   readonly timeS: Float64Array;
 }
 
-const HALF_WINDOW_S = 0.5 + 1e-6;
+const HALF_WINDOW_S = 0.5;
 
 /** @param idleA current with the motor stopped, A; 0 where it is not known */
 export function powerTrace(recording: Recording, rows: RowRange, idleA: number): PowerTrace {
   const timeS = recording.timeS.subarray(rows.firstRow, rows.lastRow + 1);
-  const load = centredMean(timeS, rawLoad(recording, rows, idleA));
+  const load = centredMean(timeS, rawLoad(recording, rows, idleA), HALF_WINDOW_S);
+  for (let i = 0; i < load.length; i++) if (Number.isNaN(load[i]!)) load[i] = 0;
   const basis = workingChannel(recording, "current") ? "power" : "speed";
   return { basis, firstRow: rows.firstRow, load, timeS };
 }
@@ -36,27 +38,4 @@ function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Ar
     load[i] = value;
   }
   return load;
-}
-
-/** Mean of the known values within half a second on either side; 0 where there is none. */
-function centredMean(timeS: Float64Array, raw: Float32Array): Float32Array {
-  const mean = new Float32Array(raw.length);
-  let sum = 0;
-  let count = 0;
-  let head = 0;
-  let tail = 0;
-  for (let i = 0; i < raw.length; i++) {
-    for (; head < raw.length && timeS[head]! <= timeS[i]! + HALF_WINDOW_S; head++) {
-      if (Number.isNaN(raw[head]!)) continue;
-      sum += raw[head]!;
-      count++;
-    }
-    for (; timeS[tail]! < timeS[i]! - HALF_WINDOW_S; tail++) {
-      if (Number.isNaN(raw[tail]!)) continue;
-      sum -= raw[tail]!;
-      count--;
-    }
-    mean[i] = count > 0 ? sum / count : 0;
-  }
-  return mean;
 }

@@ -58,20 +58,22 @@ const NOISE_STEPS = 5;
 
 /**
  * Threshold between the idle and the running level of one channel of one log, or null when its values never
- * rise far enough above idle. Without a low level that lasts a second the log holds no idle: idle is then 0.
+ * rise far enough above idle. The values it is held against are means over `averagedS`. Without a low level that lasts a second the log holds no idle: idle is then 0.
  */
 export function runningThreshold(
   timeS: Float64Array,
   values: Float64Array,
   stepS: number,
   limits: LevelLimits,
+  averagedS: number,
 ): RunningThreshold | null {
   const top = highestSecondMean(timeS, values, stepS);
   if (!(top >= limits.smallestSpan)) return null;
   const { level: idle, spread } = idleLevel(values, stepS, top, limits);
   const span = top - idle;
   if (span < limits.smallestSpan) return null;
-  const step = Math.max(limits.smallestStep, limits.stepShare * span, NOISE_STEPS * spread);
+  const noise = spread / Math.sqrt(Math.max(1, averagedS / stepS));
+  const step = Math.max(limits.smallestStep, limits.stepShare * span, NOISE_STEPS * noise);
   return { idle, top, onAt: idle + step, offAt: idle + OFF_SHARE_OF_STEP * step };
 }
 

@@ -1,4 +1,4 @@
-import { median } from "../../base/statistics/index.ts";
+import { median, quantile } from "../../base/statistics/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import { levelRise } from "./levelRise.ts";
@@ -33,7 +33,7 @@ const APPROACH_S = 10;
 /** Share of the load coefficient on the ground that an approach stays below. */
 const GROUND_SHARE = 0.65;
 /** Share of the load of taxiing out that an approach at taxi throttle stays below. */
-const TAXI_SHARE = 0.8;
+const TAXI_SHARE = 0.7;
 /** Shortest time at either level of a rise. */
 const SHORTEST_LEVEL_S = 3;
 /** A propeller on the ground loads the motor this much more than in an approach at the same throttle. */
@@ -162,7 +162,7 @@ function taxiLoadAt(trace: PowerTrace, moments: PowerMoments, tail: readonly num
   const loads = tail.map((i) => trace.load[i]!);
   const approach = loads.filter((_, index) => times[index]! <= times[0]! + APPROACH_S);
   if (out.length < 3 || approach.length < 3) return null;
-  const taxi = TAXI_SHARE * median(out);
+  const taxi = TAXI_SHARE * quantile(out, 0.7);
   if (median(approach) >= taxi) return null;
   const taxiS = firstLasting(times, loads, (load) => load >= taxi, 2);
   if (taxiS !== null) return taxiS;

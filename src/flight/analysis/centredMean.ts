@@ -1,0 +1,30 @@
+/**
+ * Mean of the known values within `halfWindowS` on either side of each row, NaN where there is none. `timeS`
+ * rises; both arrays have the same length. Running sums, one pass.
+ */
+export function centredMean(
+  timeS: Float64Array,
+  values: Float64Array | Float32Array,
+  halfWindowS: number,
+): Float32Array {
+  const reachS = halfWindowS + 1e-6;
+  const mean = new Float32Array(values.length);
+  let sum = 0;
+  let count = 0;
+  let head = 0;
+  let tail = 0;
+  for (let row = 0; row < values.length; row++) {
+    for (; head < values.length && timeS[head]! <= timeS[row]! + reachS; head++) {
+      if (Number.isNaN(values[head]!)) continue;
+      sum += values[head]!;
+      count++;
+    }
+    for (; timeS[tail]! < timeS[row]! - reachS; tail++) {
+      if (Number.isNaN(values[tail]!)) continue;
+      sum -= values[tail]!;
+      count--;
+    }
+    mean[row] = sum / count;
+  }
+  return mean;
+}
