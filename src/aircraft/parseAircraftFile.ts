@@ -45,10 +45,10 @@ export function parseAircraftFile(text: string, fileName: string): ReadAircraft 
     ]);
   }
   const json = readJsonText(text.replace(/^\uFEFF/, ""));
-  if (json.firstError && json.root) return refused([notJson(fileName, json.firstError)]);
   if (json.root?.type !== "object") {
     return refused([{ code: "aircraft-not-object", line: 1, text: aircraftSentences.notObject(fileName) }]);
   }
+  if (json.firstError) return refused([notJson(fileName, json.firstError)]);
   const wrongKeys = keyProblems(fileName, json, json.root);
   if (wrongKeys.length > 0) return refused(wrongKeys);
   const checked = checkValues(fileName, json, plainValue(json.root));

@@ -155,6 +155,7 @@ describe("an aircraft file that is refused", () => {
     ["no object", "[1, 2]", "tallywatt new FILE"],
     ["nothing", "", "tallywatt new FILE"],
     ["a log", "time,volts\n1,2\n", "tallywatt new FILE"],
+    ["a log with a preamble", "# Recording\n1,2\n", "tallywatt new FILE"],
   ])("says what to do about %s", (_what, text, expected) => {
     expect(refusal(text).join("\n")).toContain(expected);
   });
