@@ -1,0 +1,14 @@
+export type { PlanConditions } from "./conditions.ts";
+export {
+  type FlownPropeller,
+  type KnownController,
+  type KnownPack,
+  type KnownParts,
+  type KnownValue,
+  type LoggedFlight,
+  NOTHING_KNOWN,
+} from "./knownParts.ts";
+export { knownPartsFrom } from "./knownPartsFrom.ts";
+export { PLAN_MEASURES, type PlanMeasure } from "./planModel.ts";
+export { type BasisOf, type PlanMeasures, type PlanPrediction, predictPlan } from "./predictPlan.ts";
+export type { Range } from "./range.ts";
