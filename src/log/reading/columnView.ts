@@ -54,8 +54,7 @@ const BARE_PACK_WORDS: ReadonlySet<string> = new Set([
 const OVERRULED: Readonly<Partial<Record<QuantityWord, readonly string[]>>> = {
   throttle: ["pwm", "duty", "channel", "servo"],
   altitude: ["baro", "barometer", "pressure"],
-  temperature: ["motor", "baro"],
-  time: ["frames", "min", "load"],
+  time: ["min", "frames"],
 };
 
 /** The view of every column of a table. */

@@ -167,13 +167,28 @@ export function channelRemarks(choices: ChannelChoices): readonly Notice[] {
       text: say.unitFromValues(each.channel, name(each.view), each.unit.name),
       options: [`--unit ${each.channel}=${each.unit.name}`],
     }));
-  const electrical = choices.electrical.map((view) => ({
+  const electrical = choices.electrical.map((view) => polePairsNotice(view, "warning"));
+  return [...fromValues, ...electrical];
+}
+
+/** An electrical speed without the pole pairs. */
+export function polePairsNotice(view: ColumnView, severity: "warning" | "question"): Notice {
+  return {
     code: "pole-pairs-needed",
-    severity: "warning" as const,
+    severity,
     text: say.electricalSpeed(name(view)),
     options: ["--pole-pairs N"],
-  }));
-  return [...fromValues, ...electrical];
+  };
+}
+
+/** What the reader should know although nothing is wrong. */
+export function noteNotices(summedCells: number | null, isHeaderless: boolean): readonly Notice[] {
+  return [
+    ...(summedCells === null
+      ? []
+      : [{ code: "cells-summed", severity: "note" as const, text: say.sharedCellSum(summedCells) }]),
+    ...(isHeaderless ? [{ code: "no-header", severity: "note" as const, text: say.headerless() }] : []),
+  ];
 }
 
 /** A channel that the measures need and the log does not show. */

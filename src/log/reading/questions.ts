@@ -11,11 +11,7 @@ export function layoutProblemNotice(layout: LayoutProblem): Notice {
   const names = layout.header.length;
   switch (layout.problem) {
     case "noRows":
-      return {
-        code: "no-data-rows",
-        severity: "refusal",
-        text: say.noDataRows(layout.header.join(layout.delimiter), layout.headerLine),
-      };
+      return noRowsNotice(layout.header.join(layout.delimiter), layout.headerLine);
     case "decimalComma":
       return {
         code: "decimal-comma-unclear",
@@ -37,6 +33,11 @@ export function layoutProblemNotice(layout: LayoutProblem): Notice {
         options: ["--column time=#N --column packVoltage=#N --column current=#N"],
       };
   }
+}
+
+/** Nothing to read under the header. `headerLine` 0: no header either. */
+export function noRowsNotice(header: string, headerLine: number): Notice {
+  return { code: "no-data-rows", severity: "refusal", text: say.noDataRows(header, headerLine) };
 }
 
 /** A log that starts with numbers: the first column that rises is offered as the time. */

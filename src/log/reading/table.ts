@@ -4,12 +4,13 @@ import { joinCells } from "./joinedCells.ts";
 import type { Layout } from "./layout.ts";
 import { LONG_CELL, MOST_ROWS, MOST_TABLE_CELLS } from "./limits.ts";
 import type { LineBlock } from "./lines.ts";
+import { OddLines } from "./oddLines.ts";
 import { cellsOfRecords } from "./papaparse.ts";
 import { tidyLine } from "./quotes.ts";
 import { RecordCutter } from "./recordCutter.ts";
 import { sameNames, startsNewHeader } from "./repeatedHeader.ts";
 import { RowLines } from "./rowLines.ts";
-import { strictNumber } from "./strictNumber.ts";
+import { RowNumbers } from "./rowNumbers.ts";
 import { TableDefects } from "./tableDefects.ts";
 
 /** Rows and columns of a file as numbers, with everything that was left out. */
@@ -24,13 +25,6 @@ export interface Table {
   readonly mark: "." | ",";
 }
 
-/** A line that is no row: an event, a cut row, or part of a footer; what follows decides. */
-interface OddLine {
-  readonly line: number;
-  readonly isAfterBlank: boolean;
-  readonly isText: boolean;
-}
-
 const DAMAGED = /\0|\ufffd{4}/;
 
 /** Builds the table line by line; nothing of the text is kept but a few quoted cells. */
@@ -40,12 +34,10 @@ export class TableBuilder {
   private readonly columns: Column[];
   private readonly lines = new RowLines();
   private readonly cutter: RecordCutter;
-  private mark: "." | ",";
+  private readonly numbers: RowNumbers;
   /** File column of each cell of a row. */
   private order: number[];
-  private scratch: Float64Array;
-  private odd: OddLine[] = [];
-  private hasOddBefore = false;
+  private readonly odd = new OddLines();
   private isAfterBlank = false;
   private readonly numbersOfRow: number;
   private isJustAfterHeader = false;
@@ -56,8 +48,7 @@ export class TableBuilder {
     this.names = [...layout.header];
     this.columns = this.names.map(() => new Column());
     this.order = this.names.map((_, index) => index);
-    this.scratch = new Float64Array(this.names.length);
-    this.mark = layout.mark;
+    this.numbers = new RowNumbers(this.names.length, layout.mark, layout.isMarkGiven);
     this.numbersOfRow = layout.numbersOfRow;
     this.cutter = new RecordCutter(layout.delimiter, (line) => this.isRowByItself(line));
   }
@@ -109,7 +100,7 @@ export class TableBuilder {
       dataLines: this.lines.dataLines,
       lines: this.lines,
       defects: this.defects,
-      mark: this.mark,
+      mark: this.numbers.mark,
     };
   }
 
@@ -192,12 +183,13 @@ export class TableBuilder {
     if (cells.length > width && cells.slice(width).every((cell) => cell === "")) cells.length = width;
     if (this.isJustAfterHeader && this.isUnitsRow(cells)) return;
     this.isJustAfterHeader = false;
-    const numbers = cells.length === width ? this.convert(cells, line) : 0;
+    const numbers =
+      cells.length === width ? this.numbers.convert(cells, () => this.defects.markChanges.add(line)) : 0;
     if (
       cells.length !== width ||
       (numbers === 0 && cells.some((cell) => /\p{L}{3}/u.test(cell)) && !this.hasClock(cells))
     ) {
-      this.odd.push({ line, isAfterBlank, isText: /^\D*$/.test(cells[0] ?? "") && cells[0] !== "" });
+      this.odd.add(line, isAfterBlank, /^\D+$/.test(cells[0] ?? ""));
       return;
     }
     this.settleOddLines(false);
@@ -217,7 +209,7 @@ export class TableBuilder {
   }
 
   private addHeader(cells: string[], line: number): void {
-    this.odd = [];
+    this.odd.forget();
     this.isJustAfterHeader = true;
     this.defects.repeatedHeaders.add(line);
     const bare = cells.map((cell, index) => (index === 0 ? cell.replace(/^(?:#|\/\/|%)+\s?/, "") : cell));
@@ -232,7 +224,7 @@ export class TableBuilder {
       taken.add(at);
       return at;
     });
-    this.scratch = new Float64Array(this.order.length);
+    this.numbers.resize(this.order.length);
   }
 
   private addColumn(name: string): number {
@@ -243,39 +235,10 @@ export class TableBuilder {
     return this.columns.length - 1;
   }
 
-  /** Numbers of a row into `scratch`; a row written with the other decimal mark switches the mark. */
-  private convert(cells: readonly string[], line: number): number {
-    const found = this.convertWith(cells, this.mark);
-    if (found === cells.length || this.layout.isMarkGiven) return found;
-    const other = this.mark === "." ? "," : ".";
-    const mayBeOther = cells.some((cell, at) => {
-      return (
-        Number.isNaN(this.scratch[at]) && cell.includes(other) && !Number.isNaN(strictNumber(cell, other))
-      );
-    });
-    if (!mayBeOther) return found;
-    if (this.convertWith(cells, other) > found) {
-      this.defects.markChanges.add(line);
-      this.mark = other;
-      return this.convertWith(cells, other);
-    }
-    return this.convertWith(cells, this.mark);
-  }
-
-  private convertWith(cells: readonly string[], mark: "." | ","): number {
-    let found = 0;
-    for (let at = 0; at < cells.length; at++) {
-      const value = strictNumber(cells[at]!, mark);
-      this.scratch[at] = value;
-      if (!Number.isNaN(value)) found++;
-    }
-    return found;
-  }
-
   private store(cells: readonly string[], line: number): void {
     for (let at = 0; at < cells.length; at++) {
       const column = this.columns[this.order[at]!]!;
-      const value = this.scratch[at]!;
+      const value = this.numbers.values[at]!;
       if (!Number.isNaN(value)) column.addNumber(value);
       else {
         const text = cells[at]!;
@@ -291,16 +254,12 @@ export class TableBuilder {
 
   /** Lines that were no rows: between rows they are left out and counted; at the end they may be a footer. */
   private settleOddLines(isEnd: boolean): void {
-    if (this.odd.length === 0) return;
-    const first = this.odd[0]!;
-    const isFooter =
-      isEnd && (first.isAfterBlank || (!this.hasOddBefore && this.odd.every((each) => each.isText)));
-    for (const { line } of this.odd) {
+    if (this.odd.isEmpty) return;
+    const isFooter = isEnd && this.odd.isFooter;
+    for (const line of this.odd.release(isFooter)) {
       if (isFooter) this.defects.footer.add(line);
       else this.leaveOut(line);
     }
-    if (!isFooter) this.hasOddBefore = true;
-    this.odd = [];
   }
 
   private isRowByItself(line: string): boolean {

@@ -1,0 +1,84 @@
+import { checkAnswers } from "./answers.ts";
+import { cellSum } from "./cellSum.ts";
+import { type ChannelChoices, chooseChannels } from "./chooseChannels.ts";
+import { columnChoices } from "./columnChoices.ts";
+import { viewColumns } from "./columnView.ts";
+import type { ReadingOptions, ReadOutcome } from "./contract.ts";
+import type { Decoding } from "./encoding.ts";
+import type { FoundClock } from "./foundClock.ts";
+import type { Layout } from "./layout.ts";
+import { missingChannels, nothingUseful } from "./missingChannels.ts";
+import { cellNotices, channelQuestions, channelRemarks, noteNotices, tableNotices } from "./notices.ts";
+import { notRead, type UnreadLog } from "./outcomes.ts";
+import { readTime } from "./readTime.ts";
+import type { Table } from "./table.ts";
+
+export interface Reading {
+  readonly layout: Layout;
+  readonly decoding: Decoding;
+  readonly options: ReadingOptions;
+  readonly base: UnreadLog;
+}
+
+/** The clock and the channels of a table. */
+export function readTable(table: Table, reading: Reading): ReadOutcome {
+  const { options, layout, decoding } = reading;
+  const answers = checkAnswers(options, table.names);
+  const views = viewColumns(table, layout.units);
+  const time = readTime(table, views, options, answers);
+  const clock = "timeS" in time ? time.found : null;
+  const taken = new Set([clock?.column ?? -1, clock?.dateColumn ?? -1]);
+  const choices = chooseChannels(views, taken, {
+    ...answers,
+    cells: options.cells,
+    polePairs: options.polePairs,
+  });
+  const columns = columnChoices(views, clock, choices);
+  const channels = new Map(choices.chosen.map((each) => [each.channel, each.values] as const));
+  const sum = channels.has("packVoltage") ? null : cellSum(channels, options.cells);
+  if (sum !== null) channels.set("packVoltage", sum.values);
+  const questions = [
+    ...answers.notices,
+    ...("timeS" in time ? time.notices : [time]),
+    ...channelQuestions(choices),
+    ...nothingUseful(channels, choices, table),
+  ];
+  const inUse = views.filter(
+    (view) => taken.has(view.at) || choices.chosen.some((each) => each.view === view),
+  );
+  const notices = [
+    ...questions,
+    ...tableNotices(table, layout, decoding),
+    ...cellNotices(inUse, coreColumns(clock, choices)),
+    ...channelRemarks(choices),
+    ...noteNotices(sum?.cellCount ?? null, layout.headerLine === 0),
+    ...missingChannels(channels, choices),
+  ];
+  const base = { ...reading.base, columns, dialect: { ...reading.base.dialect!, decimalMark: layout.mark } };
+  if (
+    !("timeS" in time) ||
+    notices.some((each) => each.severity === "question" || each.severity === "refusal")
+  ) {
+    return notRead(base, notices);
+  }
+  return {
+    state: "read",
+    log: {
+      dialect: base.dialect,
+      headerSignature: base.headerSignature ?? "",
+      columns,
+      dataLines: table.dataLines,
+      rows: table.rows,
+      timeS: time.timeS,
+      clock: time.clock,
+      channels,
+      lineOfRow: (row) => table.lines.lineOfRow(row),
+      notices,
+    },
+  };
+}
+
+function coreColumns(clock: FoundClock | null, choices: ChannelChoices): ReadonlySet<number> {
+  const core = choices.chosen.filter((each) => each.channel === "packVoltage" || each.channel === "current");
+  return new Set([...core.map((each) => each.view.at), ...(clock === null ? [] : [clock.column])]);
+}

@@ -1,0 +1,49 @@
+import type { Notice } from "../../base/notices/index.ts";
+import type { CheckedAnswers } from "./answers.ts";
+import { chooseTime, clockOfRate } from "./chooseTime.ts";
+import type { ColumnView } from "./columnView.ts";
+import type { ClockFacts, ReadingOptions } from "./contract.ts";
+import type { FoundClock } from "./foundClock.ts";
+import { timeNotice } from "./questions.ts";
+import * as say from "./sentences.ts";
+import type { Table } from "./table.ts";
+
+export interface ReadTime {
+  readonly timeS: Float64Array;
+  readonly clock: ClockFacts;
+  readonly found: FoundClock | null;
+  readonly notices: readonly Notice[];
+}
+
+/** The time of each row: by the given rate, else by the log's clock; a question when it has none. */
+export function readTime(
+  table: Table,
+  views: readonly ColumnView[],
+  options: ReadingOptions,
+  answers: CheckedAnswers,
+): ReadTime | Notice {
+  if (options.rateHz !== null && options.rateHz > 0) {
+    return { ...clockOfRate(table.lines, options.rateHz), found: null, notices: [] };
+  }
+  const column = answers.columns.get("time") ?? null;
+  const choice = chooseTime(views, {
+    column,
+    unit: answers.units.get("time") ?? null,
+    rateHz: options.rateHz,
+    dateOrder: options.dateOrder,
+  });
+  if (!("clock" in choice)) return timeNotice(choice, views, column);
+  const { clock } = choice;
+  const notices: Notice[] =
+    clock.ambiguousDate === null
+      ? []
+      : [
+          {
+            code: "date-ambiguous",
+            severity: "note",
+            text: say.ambiguousDate(clock.ambiguousDate),
+            options: ["--date-order dmy", "--date-order mdy"],
+          },
+        ];
+  return { timeS: clock.timeS, clock: clock.clock, found: clock, notices };
+}
