@@ -1,9 +1,10 @@
 import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
-import type { Measures } from "../analysis/index.ts";
+import { type Quantity, unknown } from "../../base/quantity/index.ts";
+import { MEASURE_UNITS, type MeasureName, type Measures } from "../analysis/index.ts";
 import { type Criterion, limitCriteria, planCriteria } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
-import { judgementSentence } from "./sentences.ts";
+import { judgementSentence, NOT_PREDICTED } from "./sentences.ts";
 import { verdictOf } from "./verdict.ts";
 
 /** Lines of the plan that a bench run cannot fulfil: it does not fly. */
@@ -28,8 +29,12 @@ export function judgeFlight(
   return [...plan, ...limits].map((criterion) => judge(criterion, measures));
 }
 
-function judge(criterion: Criterion, measures: Measures): Judgement {
-  const measured = measures[criterion.line];
+/** One criterion against the measure of its line. */
+export function judge(
+  criterion: Criterion,
+  measures: { readonly [name in MeasureName]?: Quantity },
+): Judgement {
+  const measured = measures[criterion.line] ?? unknown(MEASURE_UNITS[criterion.line], NOT_PREDICTED);
   const { line, against, sense, value, source, closeMargin } = criterion;
   const verdict = value === null ? "not judged" : verdictOf(measured, sense, value, closeMargin);
   return {

@@ -29,6 +29,8 @@ function notJudgedSentence(subject: string, measured: Quantity, against: string)
   return `${subject} is not judged against ${against}: ${why}.`;
 }
 
+export const NOT_PREDICTED = "a plan does not predict it";
+
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
