@@ -37,6 +37,7 @@ export function motorRunning(recording: Recording): MotorRunning | null {
   const shaftSpeed = revs && runningThreshold(timeS, revs, stepS, SHAFT_SPEED_LEVELS, 0);
   const steadyA = amps && current ? centredMean(timeS, amps, HALF_WINDOW_S) : null;
   const byCurrent = saysRunning(steadyA, current, recording.rows);
+  if (amps && current) trimEdges(byCurrent, amps, timeS, current.offAt);
   const bySpeed = saysRunning(revs, shaftSpeed, recording.rows);
   if (amps && revs && current && shaftSpeed)
     dropWindmilling(bySpeed, byCurrent, amps, revs, current, shaftSpeed);
@@ -63,6 +64,21 @@ function saysRunning(
     says[row] = isRunning;
   }
   return says;
+}
+
+/** The average reaches past the edges of a run by its half window: rows there that read idle are idle. */
+function trimEdges(says: Uint8Array, amps: Float64Array, timeS: Float64Array, offAt: number): void {
+  for (const step of [1, -1] as const) {
+    const start = step === 1 ? 1 : says.length - 2;
+    for (let row = start; row >= 0 && row < says.length; row += step) {
+      if (says[row] === 0 || says[row - step] === 1) continue;
+      const edgeS = timeS[row]!;
+      while (says[row] === 1 && !(amps[row]! > offAt) && Math.abs(timeS[row]! - edgeS) < 2 * HALF_WINDOW_S) {
+        says[row] = 0;
+        row += step;
+      }
+    }
+  }
 }
 
 function dropWindmilling(
