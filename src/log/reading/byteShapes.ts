@@ -45,10 +45,11 @@ export function looksUtf16(bytes: Uint8Array): "utf-16le" | "utf-16be" | null {
   return first > 0.7 * pairs ? "utf-16be" : null;
 }
 
-/** True if a byte beyond ASCII stands inside a number: then the file is damaged, not in another encoding. */
+/** True if a byte beyond ASCII stands inside a number, or erased bytes stand anywhere: then the file is damaged, not in another encoding. */
 export function hasBadByteInNumber(bytes: Uint8Array): boolean {
   for (let at = 0; at < bytes.length; at++) {
     if (bytes[at]! < 0x80) continue;
+    if (isErasedRun(bytes, at)) return true;
     let start = at;
     while (start > 0 && !isCellEnd(bytes[start - 1]!)) start--;
     let end = at;
@@ -58,6 +59,11 @@ export function hasBadByteInNumber(bytes: Uint8Array): boolean {
     at = end;
   }
   return false;
+}
+
+/** Four erased bytes in a row: no word of any language. */
+function isErasedRun(bytes: Uint8Array, at: number): boolean {
+  return [0, 1, 2, 3].every((step) => bytes[at + step] === 0xff);
 }
 
 /** Comma, semicolon, tab, pipe, space, line ends. */

@@ -52,6 +52,9 @@ export function tableNotices(table: Table, layout: Layout, decoding: Decoding): 
       say.wrongWidth(count, layout.header.length),
     ),
     ...counted("quote-unterminated", "warning", defects.brokenQuotes, say.brokenQuote),
+    ...(defects.blankTails.count * 2 > table.rows
+      ? []
+      : counted("rows-blank-tail", "warning", defects.blankTails, say.blankTails)),
     ...counted("rows-damaged", "warning", defects.damaged, say.damaged),
     ...(defects.cutLastLine === null
       ? []

@@ -9,9 +9,12 @@ interface HeldLine {
 type Take = (record: string, line: number) => void;
 type Broken = (line: number) => void;
 
+/** Stands for a quote that opens nothing: no number has it, so its cell cannot be misread. */
+const STRAY_QUOTE = "\ufffd";
+
 /**
  * Joins lines to records where a quoted cell spans lines. A quote that does not close, or would swallow a line
- * that is a row by itself, costs its own line only.
+ * that is a row by itself, costs its own cell, or its line when the cells do not add up.
  */
 export class RecordCutter {
   private held: HeldLine[] = [];
@@ -46,11 +49,13 @@ export class RecordCutter {
     this.held = [];
   }
 
-  /** The first held line is lost; the others are read again by themselves. */
+  /** The first held line is cut at every delimiter; the others are read again by themselves. */
   private giveUp(take: Take, broken: Broken): void {
     const [first, ...others] = this.held;
     this.held = [];
-    if (first !== undefined) broken(first.line);
+    if (first === undefined) return;
+    broken(first.line);
+    take(first.text.replaceAll('"', STRAY_QUOTE), first.line);
     for (const each of others) this.add(each.text, each.line, take, broken);
   }
 }

@@ -70,7 +70,9 @@ export const wrongWidth = (count: LineCount, width: number): string =>
 export const damaged = (count: LineCount): string =>
   `${rows(count.count)} left out at ${where(count)}: the bytes there are erased or damaged.`;
 export const brokenQuote = (count: LineCount): string =>
-  `${rows(count.count)} left out at ${where(count)}: a quote there is never closed.`;
+  `A quote that is never closed stands at ${where(count)}. Its cell counts as missing; other lines lose nothing.`;
+export const blankTails = (count: LineCount): string =>
+  `${rows(count.count)} with an empty cell too many at ${where(count)}. The other cells are read.`;
 export const cutLastLine = (line: number): string =>
   `The last line of the file, line ${line}, has no line end while all others do. It may be cut and is left out.`;
 export const comments = (count: LineCount): string =>

@@ -153,7 +153,6 @@ export class TableBuilder {
   }
 
   private addBrokenQuote(line: number): void {
-    this.lines.leaveOut();
     this.defects.brokenQuotes.add(line);
   }
 
@@ -180,7 +179,10 @@ export class TableBuilder {
 
   private addData(cells: string[], line: number, isAfterBlank: boolean): void {
     const width = this.order.length;
-    if (cells.length > width && cells.slice(width).every((cell) => cell === "")) cells.length = width;
+    if (cells.length > width && cells.slice(width).every((cell) => cell === "")) {
+      cells.length = width;
+      this.defects.blankTails.add(line);
+    }
     if (this.isJustAfterHeader && this.isUnitsRow(cells)) return;
     this.isJustAfterHeader = false;
     const numbers =

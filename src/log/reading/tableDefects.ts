@@ -22,6 +22,7 @@ export class TableDefects {
   readonly wrongWidth = new LineCount();
   readonly damaged = new LineCount();
   readonly brokenQuotes = new LineCount();
+  readonly blankTails = new LineCount();
   readonly comments = new LineCount();
   readonly footer = new LineCount();
   readonly repeatedHeaders = new LineCount();

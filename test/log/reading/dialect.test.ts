@@ -90,14 +90,20 @@ describe("dialects", () => {
     expect([0, 1, 2].map((row) => log.lineOfRow(row))).toEqual([2, 3, 5]);
   });
 
-  it("a quote that never closes costs its own line only", () => {
+  it("a quote that never closes costs its own cell, or its line where the cells do not add up", () => {
     const lines = smallLog(",", ".", "\n").split("\n");
     lines[9] = `"${lines[9]}`;
     lines[14] = lines[14]!.replace(/,/, ',"');
     const log = logOf(lines.join("\n"));
-    expect(log.rows).toBe(FLIGHT.length - 2);
+    expect(log.rows).toBe(FLIGHT.length);
+    expect([log.timeS[8], log.channels.get("shaftSpeed")![13]]).toEqual([Number.NaN, Number.NaN]);
+    expect(log.channels.get("packVoltage")![8]).toBe(FLIGHT[8]!.volts);
     expect(log.dataLines).toBe(FLIGHT.length);
-    expect(log.notices).toMatchObject([{ code: "quote-unterminated", lines: [10, 15] }]);
+    expect(log.notices).toMatchObject([
+      { code: "quote-unterminated", lines: [10, 15] },
+      { code: "cells-unreadable", lines: [10] },
+      { code: "cells-unreadable", lines: [15] },
+    ]);
   });
 
   it("a log without header asks, and is read by column numbers", () => {

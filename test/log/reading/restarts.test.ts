@@ -10,7 +10,11 @@ describe("loggers that start again in one file", () => {
     );
     expect([...log.channels.get("shaftSpeed")!.slice(1, 5)]).toEqual([Number.NaN, Number.NaN, 1000, 2000]);
     expect([...log.channels.get("packVoltage")!.slice(0, 5)]).toEqual([30, 31, 31, 32, 33]);
-    expect(log.notices.map((notice) => notice.code)).toEqual(["header-repeated", "columns-changed", "cells-missing"]);
+    expect(log.notices.map((notice) => notice.code)).toEqual([
+      "header-repeated",
+      "columns-changed",
+      "cells-missing",
+    ]);
   });
 
   it("a header without a column leaves it missing from there", () => {

@@ -28,6 +28,7 @@ const SENTENCES: readonly string[] = [
   say.wrongWidth(count, 5),
   say.damaged(count),
   say.brokenQuote(count),
+  say.blankTails(count),
   say.cutLastLine(9),
   say.comments(count),
   say.footer(count),
