@@ -1,3 +1,4 @@
+import type { Notice } from "../../base/notices/index.ts";
 import { plainNumber } from "../../base/quantity/index.ts";
 
 export const TOO_FEW_ROWS = "too few rows hold volts and amps";
@@ -10,4 +11,80 @@ export function tooShortRun(runningS: number, neededS: number): string {
 
 export function tooFewSteps(steps: number, needed: number): string {
   return `the load changed ${steps} times by more than a tenth of its peak; ${needed} changes are needed`;
+}
+
+export const HEAT_TOO_FEW_ROWS = "too few rows hold amps and the controller's temperature";
+export const DEAD_TEMPERATURE =
+  "the controller's temperature never changes while current flows: its sensor is dead";
+export const HEAT_NOT_BOUNDED = "heating and cooling in this log do not bound the time constant";
+export const NO_LIMIT_OR_CURRENT = "needs the controller's limit and a full-throttle current";
+export const LIMIT_NOT_REACHED = "full throttle does not bring the controller to its limit";
+
+export function riseTooSmall(riseC: number, neededC: number): string {
+  return `the controller warmed by ${plainNumber(riseC)} degC only; ${neededC} degC are needed`;
+}
+
+export function heatTooShort(spanS: number, timeConstantS: number): string {
+  return `the log is ${plainNumber(spanS)} s long, too short for a time constant near ${plainNumber(timeConstantS)} s`;
+}
+
+export function fullThrottleFor(ambientC: number): string {
+  return `starting at the air's ${plainNumber(ambientC)} degC`;
+}
+
+export const NO_MOTOR_CONSTANTS = "needs the motor's kv, windingOhm and noLoadA in the aircraft file";
+export const NO_DIAMETER = "needs the propeller's diameterIn in the aircraft file";
+export const NO_STEADY_POINT = "volts, amps and shaft speed of a steady full throttle are needed";
+export const DUTY_TOO_LOW =
+  "the controller was less than a third open: the motor model gives no efficiency there";
+export const NO_FLIGHT_ROWS = "too few rows in the air with the motor pulling";
+
+export function wrongSettingStops(duty: number): string {
+  return `speed and kv do not agree at full throttle (${plainNumber(duty)} instead of 1): a setting is wrong`;
+}
+
+export interface CauseWords {
+  readonly factor: number;
+  readonly words: string;
+  readonly kind: "speedSetting" | "kv";
+}
+
+function causeWords({ kind, factor, words }: CauseWords): string {
+  if (kind === "kv") return words;
+  const size =
+    factor > 1 ? `${plainNumber(factor)} times too high` : `${plainNumber(1 / factor)} times too low`;
+  return `the speed is logged ${size} (${words})`;
+}
+
+/** What was seen, then the cause or every cause that the data leave. */
+export function wrongSettingText(
+  duty: number,
+  cause: CauseWords | null,
+  candidates: readonly CauseWords[],
+): string {
+  const seen = `Logged speed is ${plainNumber(duty)} of what kv and volts give at full throttle.`;
+  if (cause !== null) return `${seen} Cause: ${causeWords(cause)}.`;
+  if (candidates.length === 0) return `${seen} No usual mistake explains it.`;
+  return `${seen} Possible causes: ${candidates.map(causeWords).join("; or ")}.`;
+}
+
+export function wrongSettingNotice(
+  wrong: { readonly text: string; readonly cause: CauseWords | null },
+  line: number,
+): Notice {
+  return {
+    code: wrong.cause === null ? "setting-doubtful" : "setting-wrong",
+    severity: "warning",
+    text: `Line ${line}: ${wrong.text} Static and peak speed are shown as logged. Correct kv, or set sensors.rpmDivisor in the aircraft file.`,
+    lines: [line],
+  };
+}
+
+export function kvOffered(kv: number, statedKv: number, line: number): Notice {
+  return {
+    code: "kv-offered",
+    severity: "note",
+    text: `Full throttle at line ${line} fits a kv of ${plainNumber(kv)} better than ${plainNumber(statedKv)}. Set motor.kv in the aircraft file to use it.`,
+    lines: [line],
+  };
 }

@@ -8,7 +8,7 @@ export function filtered(samples: LoadSamples, signal: Float64Array, constantS: 
   let previousDt = 0;
   for (let i = 1; i < out.length; i++) {
     const dt = samples.timeS[i]! - samples.timeS[i - 1]!;
-    if (dt > samples.holeS) {
+    if (dt > samples.holeS || Number.isNaN(out[i - 1]!)) {
       out[i] = signal[i]!;
       continue;
     }
