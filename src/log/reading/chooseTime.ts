@@ -12,7 +12,6 @@ export interface TimeAnswers {
   /** 0-based column, or null. */
   readonly column: number | null;
   readonly unit: Unit | null;
-  readonly rateHz: number | null;
   readonly dateOrder: DateOrder | null;
 }
 

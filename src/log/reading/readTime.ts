@@ -29,7 +29,6 @@ export function readTime(
   const choice = chooseTime(views, {
     column,
     unit: answers.units.get("time") ?? null,
-    rateHz: options.rateHz,
     dateOrder: options.dateOrder,
   });
   if (!("clock" in choice)) return timeNotice(choice, views, column);

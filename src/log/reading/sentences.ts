@@ -152,7 +152,6 @@ export const unknownUnit = (channel: ChannelName, unit: string, names: readonly 
   `The ${channelWords(channel)} cannot be in ${quoted(unit)}. Known are ${names.join(", ")}.`;
 export const badRate = (rate: number): string =>
   `A sample rate of ${rate} is no number of rows per second above 0.`;
-export const remembered = (): string => "The answers remembered for this header are used.";
 
 function short(value: number): string {
   return String(Number(value.toPrecision(3)));
