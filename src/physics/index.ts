@@ -25,6 +25,7 @@ export {
   throughLag,
   timeToReachS,
 } from "./heating.ts";
+export { type LoadRatio, loadRatio } from "./loadRatio.ts";
 export { type MeasuredCoefficient, predictBesideMeasured } from "./measuredNeighbour.ts";
 export {
   backVoltageV,

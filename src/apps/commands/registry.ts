@@ -16,6 +16,8 @@ export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
     summary: "how each column of a log is read, and what would force it",
     load: () => import("./columns.ts"),
   },
+  plan: { summary: "the budget that follows from what is fitted", load: () => import("./plan.ts") },
+  swap: { summary: "another propeller, pack or day: before and after", load: () => import("./swap.ts") },
   new: { summary: "start an aircraft file, with comments and its schema", load: () => import("./new.ts") },
   demo: { summary: "analyse the invented season and write its reports", load: () => import("./demo.ts") },
 };

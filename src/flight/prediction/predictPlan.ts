@@ -8,6 +8,7 @@ import { type PreparedPlan, preparedPlan } from "./planInputsOf.ts";
 import { PLAN_MEASURES, type PlanFrame, type PlanMeasure } from "./planModel.ts";
 import { type Ends, propagated } from "./propagated.ts";
 import { CANNOT_TURN, LATE_FULL_THROTTLE, NO_CELLS, NO_MASS, TO_THE_RESERVE } from "./sentences.ts";
+import { staticThrustN } from "./thrust.ts";
 
 export type PlanMeasures = { readonly [name in PlanMeasure]: Quantity };
 
@@ -32,6 +33,7 @@ export type BasisOf = Readonly<Partial<Record<keyof typeof BASIS_NAMES, string>>
 
 export interface PlanPrediction {
   readonly measures: PlanMeasures;
+  readonly staticThrustN: Quantity;
   readonly basisOf: BasisOf;
   readonly inputs: PlanInputs;
   readonly isExtrapolated: boolean;
@@ -48,7 +50,8 @@ export function predictPlan(facts: Facts, known: KnownParts, conditions: PlanCon
   const ends = propagated(inputs, plan.frame);
   const pairs = PLAN_MEASURES.map((name) => [name, measureOf(name, ends[name], plan)] as const);
   const measures = Object.fromEntries(pairs) as PlanMeasures;
-  return { measures, basisOf: basisOf(inputs), inputs, isExtrapolated, remarks };
+  const thrust = staticThrustN(facts, measures.staticRpm, inputs);
+  return { measures, staticThrustN: thrust, basisOf: basisOf(inputs), inputs, isExtrapolated, remarks };
 }
 
 const STATIC: readonly InputName[] = [

@@ -40,3 +40,36 @@ export const NOT_USED = "not used here";
 export const CANNOT_TURN = "the motor cannot turn this propeller with this pack";
 export const LATE_FULL_THROTTLE = "at full throttle with the charge down to the reserve";
 export const TO_THE_RESERVE = "from a full pack down to the reserve";
+export const THRUST_ESTIMATED = "an estimate from published thrust coefficients of the kind";
+
+interface Size {
+  readonly diameterIn: number;
+  readonly pitchIn: number;
+}
+
+export function sizeText({ diameterIn, pitchIn }: Size): string {
+  return `${numberText(diameterIn)}x${numberText(pitchIn)}`;
+}
+
+function numberText(value: number): string {
+  return String(Math.round(value * 100) / 100);
+}
+
+export function otherPropeller(asked: Size, logged: Size): string {
+  const diameter = percentText(asked.diameterIn / logged.diameterIn);
+  const pitch = percentText(asked.pitchIn / logged.pitchIn);
+  return `${sizeText(asked)} was not logged: its diameter is ${diameter} and its pitch ${pitch} of the logged ${sizeText(logged)}`;
+}
+
+export function otherPack(logged: number, unit: "cells" | "mAh"): string {
+  return `the logs are of ${plainNumber(logged)} ${unit}: resistance is carried over per cell and capacity`;
+}
+
+export function beyondLoggedCurrent(predictedA: number, loggedA: number): string {
+  const times = (predictedA / loggedA).toFixed(2);
+  return `the static current is ${times} times the highest one logged, ${plainNumber(loggedA)} A`;
+}
+
+function percentText(ratio: number): string {
+  return `${Math.round(100 * ratio)} %`;
+}

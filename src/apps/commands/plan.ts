@@ -1,0 +1,63 @@
+import { planResult } from "../../flight/judgement/index.ts";
+import type { Call, CommandDefinition } from "./commandDefinition.ts";
+import { EXIT, type ExitCode } from "./exitCodes.ts";
+import type { Io } from "./io.ts";
+import { knownFromLogs } from "./knownLogs.ts";
+import { CONDITION_OPTIONS, conditionsOf } from "./planConditions.ts";
+import { planSummary } from "./planSummary.ts";
+import { READING_OPTIONS, readingOptions } from "./readingOptions.ts";
+import { commandLine } from "./shellWord.ts";
+import type { Talk } from "./talk.ts";
+
+export const command: CommandDefinition = {
+  operands: "",
+  about: "the power budget that follows from what is fitted, each number with its interval",
+  examples: [
+    { line: "tallywatt plan --aircraft tern.json", about: "from the aircraft file and published ranges" },
+    {
+      line: "tallywatt plan --aircraft tern.json --log one.csv --log two.csv",
+      about: "with the parts as these logs measured them",
+    },
+    {
+      line: "tallywatt plan --aircraft tern.json --ambient 33 --elevation 900 --json",
+      about: "for a hot, high field, as JSON",
+    },
+  ],
+  options: [
+    { flags: "--aircraft <FILE>", help: "aircraft file: what is fitted and what was planned" },
+    { flags: "--log <LOG>", help: "a log flown with this fitting; repeatable" },
+    ...CONDITION_OPTIONS,
+    { flags: "--json", help: "the result as JSON on standard output, nothing else" },
+    ...READING_OPTIONS,
+  ],
+  run,
+};
+
+async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
+  const conditions = conditionsOf(call, 0);
+  const found = await knownFromLogs(call, io, talk, readingOptions(call));
+  if (found.exit !== null) return found.exit;
+  const { facts, budget, name } = found.aircraft;
+  const result = planResult(facts, budget, found.known, { ...conditions, reservePct: budget.reservePct });
+  if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
+  else tell(talk, planSummary(name ?? "", found.flights, result, nextCommand(call, found.flights)));
+  return EXIT.done;
+}
+
+function nextCommand(call: Call, flights: number): string {
+  const file = call.text("aircraft") ?? "";
+  if (flights === 0) return commandLine(["plan", "--aircraft", file, "--log", "flight.csv"]);
+  return commandLine(["swap", "--aircraft", file, ...logWords(call), "--propeller", "19x8"]);
+}
+
+export function logWords(call: Call): readonly string[] {
+  return call.texts("log").flatMap((log) => ["--log", log]);
+}
+
+/** The headline, second line, in bold. */
+export function tell(talk: Talk, lines: readonly string[]): void {
+  const [first = "", headline = "", ...rest] = lines;
+  talk.data(first);
+  talk.boldData(headline);
+  if (rest.length > 0) talk.data(rest.join("\n"));
+}

@@ -1,0 +1,23 @@
+/** Sentences of the commands that predict. */
+
+export const planSentences = {
+  aircraftMissing: (command: string): string =>
+    `${command} needs an aircraft file: --aircraft FILE. To start one: tallywatt new aircraft.json`,
+  nothingChanges: (): string =>
+    "swap needs a change: --propeller 19x8, --blades N, --cells N, --capacity MAH, --ambient C or --elevation M",
+  propellerWrong: (text: string): string =>
+    `--propeller is "${text}". It must be diameter x pitch in inches, 1 to 100 x 0.5 to 100; for example --propeller 19x8`,
+  noFlights: (log: string): string => `${log}: no flight in it, so it says nothing about the parts.`,
+  source: (name: string, flights: number, air: string | undefined): string => {
+    const from =
+      flights === 0
+        ? "the aircraft file and published ranges; no log given"
+        : `${flights} logged ${flights === 1 ? "run" : "runs"}, the aircraft file and published ranges`;
+    return `${name}: predicted from ${from}${air === undefined ? "" : `; ${air}`}.`;
+  },
+  thrust: (text: string): string => `Static thrust ${text}, an estimate from published coefficients.`,
+  widened: (remarks: readonly string[]): string => `Reaches beyond the data: ${remarks.join("; ")}.`,
+  ladder: (sizes: string): string => `Same load, same kind: ${sizes} (diameter x pitch, inches).`,
+  cautions: (): string =>
+    "A prediction, not a test: makers' limits come first, and a bench run with a log settles it.",
+};

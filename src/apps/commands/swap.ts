@@ -1,0 +1,86 @@
+import { MOST_CELLS } from "../../base/channels/index.ts";
+import { swapResult } from "../../flight/judgement/index.ts";
+import type { Change } from "../../flight/prediction/index.ts";
+import type { Call, CommandDefinition } from "./commandDefinition.ts";
+import { EXIT, type ExitCode } from "./exitCodes.ts";
+import { usageFailure } from "./failure.ts";
+import type { Io } from "./io.ts";
+import { knownFromLogs } from "./knownLogs.ts";
+import { numberOption } from "./optionValues.ts";
+import { logWords, tell } from "./plan.ts";
+import { CONDITION_OPTIONS, conditionsOf } from "./planConditions.ts";
+import { planSentences } from "./planSentences.ts";
+import { READING_OPTIONS, readingOptions } from "./readingOptions.ts";
+import { commandLine } from "./shellWord.ts";
+import { swapSummary } from "./swapSummary.ts";
+import type { Talk } from "./talk.ts";
+
+export const command: CommandDefinition = {
+  operands: "",
+  about: "another propeller, cell count, capacity or day: before and after, side by side",
+  examples: [
+    {
+      line: "tallywatt swap --aircraft tern.json --log one.csv --propeller 19x8",
+      about: "another propeller, from what the log measured",
+    },
+    {
+      line: "tallywatt swap --aircraft tern.json --cells 7 --capacity 6000 --json",
+      about: "another pack, from published ranges, as JSON",
+    },
+  ],
+  options: [
+    { flags: "--aircraft <FILE>", help: "aircraft file: what is fitted now" },
+    { flags: "--log <LOG>", help: "a log flown with this fitting; repeatable" },
+    { flags: "--propeller <DxP>", help: "diameter x pitch in inches, e.g. 19x8" },
+    { flags: "--blades <N>", help: "blades of the propeller" },
+    { flags: "--cells <N>", help: "cells in series after the change" },
+    { flags: "--capacity <MAH>", help: "capacity after the change" },
+    ...CONDITION_OPTIONS,
+    { flags: "--json", help: "the result as JSON on standard output, nothing else" },
+    ...READING_OPTIONS.filter(({ flags }) => !flags.startsWith("--cells")),
+  ],
+  run,
+};
+
+async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
+  const change = changeOf(call);
+  const given = conditionsOf(call, 0);
+  const isChanged = [...Object.values(change), given.ambientC, given.elevationM].some((one) => one !== null);
+  if (!isChanged) throw usageFailure(planSentences.nothingChanges());
+  const found = await knownFromLogs(call, io, talk, { ...readingOptions(call), cells: null });
+  if (found.exit !== null) return found.exit;
+  const { facts, budget, name } = found.aircraft;
+  const { reservePct } = budget;
+  const before = { ambientC: null, elevationM: null, reservePct };
+  const result = swapResult(facts, budget, found.known, { before, after: { ...given, reservePct } }, change);
+  if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
+  else tell(talk, swapSummary(name ?? "", found.flights, result, nextCommand(call)));
+  return EXIT.done;
+}
+
+function nextCommand(call: Call): string {
+  return commandLine(["plan", "--aircraft", call.text("aircraft") ?? "", ...logWords(call)]);
+}
+
+function changeOf(call: Call): Change {
+  const whole = { isWhole: true };
+  return {
+    ...propellerOf(call),
+    blades: numberOption(call, "blades", { low: 1, high: 10, unit: "blades", example: "3", ...whole }),
+    cells: numberOption(call, "cells", { low: 1, high: MOST_CELLS, unit: "cells", example: "7", ...whole }),
+    capacityMah: numberOption(call, "capacity", { low: 50, high: 200_000, unit: "mAh", example: "6000" }),
+  };
+}
+
+const SIZE = /^\s*(\d+(?:\.\d+)?)\s*["”]?\s*[x×*]\s*(\d+(?:\.\d+)?)\s*["”]?\s*$/i;
+
+function propellerOf(call: Call): Pick<Change, "diameterIn" | "pitchIn"> {
+  const text = call.text("propeller");
+  if (text === null) return { diameterIn: null, pitchIn: null };
+  const [, diameter, pitch] = SIZE.exec(text) ?? [];
+  const diameterIn = Number(diameter);
+  const pitchIn = Number(pitch);
+  const isRight = diameterIn >= 1 && diameterIn <= 100 && pitchIn >= 0.5 && pitchIn <= 100;
+  if (!isRight) throw usageFailure(planSentences.propellerWrong(text));
+  return { diameterIn, pitchIn };
+}

@@ -1,0 +1,91 @@
+import type { Budget } from "../../aircraft/budget.ts";
+import type { Facts } from "../../aircraft/facts.ts";
+import { isKnown, type Quantity } from "../../base/quantity/index.ts";
+import {
+  type BasisOf,
+  type KnownParts,
+  type PlanConditions,
+  type PlanMeasures,
+  type PlanPrediction,
+  predictPlan,
+} from "../prediction/index.ts";
+import type { Judgement } from "./judgement.ts";
+import { judgePlan } from "./judgePlan.ts";
+import {
+  allLimitsHeld,
+  limitNear,
+  limitWouldPass,
+  NOTHING_PREDICTED,
+  PLANNED_NUMBERS_AGREE,
+  planItself,
+  predictedPart,
+  sentence,
+} from "./planSentences.ts";
+
+/** The conditions a plan was made for, as shown; null where the usual of the place was taken. */
+export type ShownConditions = PlanConditions;
+
+/** What is fitted, solved: the JSON result of `plan`, format tallywatt/plan version 1. */
+export interface PlanResult {
+  readonly format: "tallywatt/plan";
+  readonly version: 1;
+  readonly aircraft: string | null;
+  readonly conditions: ShownConditions;
+  readonly measures: PlanMeasures;
+  /** All propellers together, from published thrust coefficients. */
+  readonly staticThrustN: Quantity;
+  readonly judgements: readonly Judgement[];
+  readonly basisOf: BasisOf;
+  readonly remarks: readonly string[];
+  readonly text: string;
+}
+
+/** Predicts, judges and puts into words. */
+export function planResult(
+  facts: Facts,
+  budget: Budget,
+  known: KnownParts,
+  conditions: PlanConditions,
+): PlanResult {
+  const prediction = predictPlan(facts, known, conditions);
+  const judgements = judgePlan(prediction.measures, facts, budget);
+  const { measures, staticThrustN, basisOf, remarks } = prediction;
+  return {
+    format: "tallywatt/plan",
+    version: 1,
+    aircraft: facts.name,
+    conditions,
+    measures,
+    staticThrustN,
+    judgements,
+    basisOf,
+    remarks,
+    text: planText(prediction, judgements),
+  };
+}
+
+/** The static point and the minutes, the worst limit, and where the planned numbers disagree. */
+export function planText({ measures }: PlanPrediction, judgements: readonly Judgement[]): string {
+  const shown = (["staticCurrentA", "flightTimeS"] as const).filter((name) => isKnown(measures[name]));
+  const main = shown.map((name) => predictedPart(name, measures[name])).join(", ");
+  return sentence([
+    main === "" ? NOTHING_PREDICTED : `predicted ${main}`,
+    limitText(judgements),
+    ...planTexts(judgements),
+  ]);
+}
+
+function limitText(judgements: readonly Judgement[]): string {
+  const limits = judgements.filter(({ against, verdict }) => against === "limit" && verdict !== "not judged");
+  const passed = limits.find(({ verdict }) => verdict === "outside");
+  if (passed) return limitWouldPass(passed);
+  const near = limits.find(({ verdict }) => verdict === "close");
+  return near ? limitNear(near) : allLimitsHeld(limits.length);
+}
+
+function planTexts(judgements: readonly Judgement[]): readonly string[] {
+  const planned = judgements.filter(({ against, verdict }) => against === "plan" && verdict !== "not judged");
+  const off = planned.filter(({ verdict }) => verdict === "outside");
+  if (off.length > 0) return off.map(planItself);
+  return planned.length === 0 ? [] : [PLANNED_NUMBERS_AGREE];
+}

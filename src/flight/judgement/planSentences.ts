@@ -1,0 +1,93 @@
+import {
+  isKnown,
+  minutesAndSeconds,
+  plainNumber,
+  type Quantity,
+  quantityText,
+  unitText,
+} from "../../base/quantity/index.ts";
+import { MEASURE_WORDS, type MeasureName } from "../analysis/index.ts";
+import type { BasisOf, InchStep } from "../prediction/index.ts";
+import type { Judgement } from "./judgement.ts";
+import { capital } from "./sentences.ts";
+
+/** "8:24 min (6:30 to 11:10)" for times, else as any quantity. */
+export function predictedText(quantity: Quantity): string {
+  if (!isKnown(quantity) || quantity.unit !== "s" || quantity.low === null || quantity.high === null) {
+    return quantityText(quantity);
+  }
+  const { value, low, high } = quantity;
+  return `${minutesAndSeconds(value)} min (${minutesAndSeconds(low)} to ${minutesAndSeconds(high)})`;
+}
+
+export function predictedPart(name: MeasureName, quantity: Quantity): string {
+  return `${MEASURE_WORDS[name]} ${predictedText(quantity)}`;
+}
+
+/** "The plan itself: 55 A planned, 44 A (36 to 52 A) predicted for static current." */
+export function planItself(judgement: Judgement): string {
+  const { line, value, measured } = judgement;
+  const planned = value === null ? "" : plannedText(value, measured.unit);
+  return `the plan itself is off: ${planned} planned, ${predictedText(measured)} predicted for ${MEASURE_WORDS[line]}`;
+}
+
+function plannedText(value: number, unit: string): string {
+  return unit === "s" ? `${minutesAndSeconds(value)} min` : `${plainNumber(value)} ${unitText(unit)}`;
+}
+
+export function limitWouldPass(judgement: Judgement): string {
+  return `a limit would be passed: ${clause(judgement)}`;
+}
+
+export function limitNear(judgement: Judgement): string {
+  return `no limit is passed, but ${clause(judgement)}`;
+}
+
+export function allLimitsHeld(count: number): string {
+  return count === 0
+    ? "the aircraft file gives no limit to hold it against"
+    : `the ${count} limits that could be judged are held`;
+}
+
+export const PLANNED_NUMBERS_AGREE = "the planned numbers agree with it";
+export const NOTHING_PREDICTED = "nothing can be predicted";
+
+/** "Rests on: power coefficient measured in 3 flights; pack resistance aircraft file." */
+export function restsOn(basisOf: BasisOf): string {
+  const parts = BASIS_SHOWN.flatMap(([key, words]) => {
+    const basis = basisOf[key];
+    return basis === undefined ? [] : [`${words}: ${basis}`];
+  });
+  return `Rests on ${parts.join("; ")}.`;
+}
+
+const BASIS_SHOWN: readonly (readonly [keyof BasisOf, string])[] = [
+  ["propellerPowerCoefficient", "power coefficient"],
+  ["packResistanceMohm", "pack resistance"],
+  ["kv", "motor"],
+  ["cruiseShare", "share of full throttle in flight"],
+  ["airDensity", "air"],
+];
+
+export function inchRuleText(steps: readonly InchStep[], kind: string): string {
+  const parts = steps.map(
+    ({ steps: count, load, verdict }) =>
+      `${count === 1 ? "one step" : `${count} steps`} x${load.value.toFixed(2)} (${load.low.toFixed(2)} to ${load.high.toFixed(2)}), ${VERDICT_WORDS[verdict]}`,
+  );
+  return `One inch up and one down (${kind}): ${parts.join("; ")}.`;
+}
+
+const VERDICT_WORDS: Readonly<Record<InchStep["verdict"], string>> = {
+  holds: "holds",
+  fails: "fails",
+  "cannot be told": "cannot be told",
+};
+
+function clause({ text }: Judgement): string {
+  const bare = text.replace(/\.$/, "");
+  return bare.charAt(0).toLowerCase() + bare.slice(1);
+}
+
+export function sentence(parts: readonly string[]): string {
+  return parts.map((part) => `${capital(part)}.`).join(" ");
+}
