@@ -1,6 +1,8 @@
 import {
+  applyEdits,
   findNodeAtLocation,
   getNodeValue,
+  modify,
   type Node,
   type ParseError,
   parseTree,
@@ -49,6 +51,18 @@ export function lineOfPath(json: JsonText, path: KeyPath): number {
     if (node) return json.lineAt(node.parent?.type === "property" ? node.parent.offset : node.offset);
   }
   return json.lineAt(json.root?.offset ?? 0);
+}
+
+/** The value at a path as plain data; undefined where there is none. */
+export function valueAt({ root }: JsonText, path: KeyPath): unknown {
+  const node = root && findNodeAtLocation(root, [...path]);
+  return node && getNodeValue(node);
+}
+
+/** The text with the value at a path set; everything else of it, comments too, stays. */
+export function editJsonText(text: string, path: KeyPath, value: unknown): string {
+  const formattingOptions = { insertSpaces: true, tabSize: 2, eol: text.includes("\r\n") ? "\r\n" : "\n" };
+  return applyEdits(text, modify(text, [...path], value, { formattingOptions }));
 }
 
 /** The value as plain data; call it only when no key is unknown. */

@@ -12,14 +12,17 @@ const BEFORE = new Map([
   [`${FOLDER}/logs/one.csv`, text("time,volts\n0,25\n")],
 ]);
 /** One command that adds, changes and deletes files and keeps a log. */
+const NO_CHANGE: BookChange<null> = { logs: [], files: [], index: null, dropLogs: [], result: null };
 const CHANGE: BookChange<string> = {
   logs: [{ path: "logs/three.csv", bytes: text("time,volts\n0,26\n1,25\n") }],
   files: [
     { path: "flights/three.json", text: '{"flight":3}' },
     { path: "flights/one.json", text: '{"flight":1,"note":"edited"}' },
     { path: "flights/two.json", text: null },
-    { path: "index.json", text: '{"flights":2}' },
+    { path: "undo.json", text: '{"change":1}' },
   ],
+  index: '{"flights":2}',
+  dropLogs: [],
   result: "added",
 };
 
@@ -28,12 +31,11 @@ function storeOn(fileSystem: FileSystem): Store {
     folder: FOLDER,
     fileSystem,
     onWait: () => undefined,
-    lock: (_folder, _onWait, work) => work(),
   });
 }
 
 async function stateOf(fileSystem: FileSystem): Promise<string> {
-  return JSON.stringify([...(await storeOn(fileSystem).read())].sort());
+  return storeOn(fileSystem).read((files) => JSON.stringify([...files].sort()));
 }
 
 async function change(disk: MemoryDisk): Promise<"done" | "failed" | "crashed"> {
@@ -56,7 +58,7 @@ async function expectedStates(): Promise<{ before: string; after: string; calls:
 async function recovered(files: ReadonlyMap<string, Uint8Array>): Promise<string> {
   const disk = new MemoryDisk(files);
   const seenByReader = await stateOf(disk);
-  await storeOn(disk).change(() => ({ logs: [], files: [], result: null }));
+  await storeOn(disk).change(() => NO_CHANGE);
   const seenAfter = await stateOf(disk);
   expect(seenByReader).toBe(seenAfter);
   return seenAfter;
@@ -120,13 +122,13 @@ async function crashDuringRecovery(
   expected: string,
 ): Promise<number> {
   const whole = new MemoryDisk(files);
-  await storeOn(whole).change(() => ({ logs: [], files: [], result: null }));
+  await storeOn(whole).change(() => NO_CHANGE);
   let states = 0;
   const step = Math.max(1, Math.floor(whole.calls / 8));
   for (let atCall = 0; atCall < whole.calls; atCall += step) {
     const disk = new MemoryDisk(files, { atCall, code: "POWER", isForEver: true });
     await storeOn(disk)
-      .change(() => ({ logs: [], files: [], result: null }))
+      .change(() => NO_CHANGE)
       .catch(() => undefined);
     for (const left of survivors(disk.crash(), 3)) {
       states += 1;

@@ -1,5 +1,5 @@
 import { dirname } from "node:path";
-import type { FileSystem } from "../../src/apps/folderBook/index.ts";
+import type { FileState, FileSystem } from "../../src/apps/folderBook/index.ts";
 
 /** An effect that the disk may lose until the matching fsync. */
 type Effect =
@@ -31,6 +31,7 @@ export class MemoryDisk implements FileSystem {
   readonly log: string[] = [];
   private nextInode = 1;
   private readonly data = new Map<number, Uint8Array>();
+  private readonly modified = new Map<number, number>();
   private readonly names = new Map<string, number>();
   private readonly durableData = new Map<number, Uint8Array>();
   private readonly durableNames = new Map<string, number>();
@@ -101,6 +102,7 @@ export class MemoryDisk implements FileSystem {
     after.set(before);
     after.set(bytes.subarray(0, taken), before.length);
     this.data.set(inode, after);
+    this.modified.set(inode, this.calls);
     this.unsynced.push({ kind: "data", inode, bytes: after });
     return taken;
   }
@@ -144,6 +146,18 @@ export class MemoryDisk implements FileSystem {
 
   makeFolder(_path: string): void {
     this.step("makeFolder");
+  }
+
+  state(path: string): FileState | null {
+    this.step(`state ${path}`);
+    const inode = this.names.get(path);
+    const data = inode === undefined ? undefined : this.data.get(inode);
+    return data === undefined ? null : { size: data.length, modifiedMs: this.modified.get(inode!) ?? 0 };
+  }
+
+  /** One program is always alone here. */
+  alone<Result>(_folder: string, _onWait: unknown, work: () => Promise<Result>): Promise<Result> {
+    return work();
   }
 
   read(path: string): Uint8Array | null {

@@ -1,3 +1,9 @@
+/** Size in bytes and time of the last change. */
+export interface FileState {
+  readonly size: number;
+  readonly modifiedMs: number;
+}
+
 /**
  * Every file call that the folder store makes, and no other: so that tests can fail each of them, cut
  * them short and replay what a power loss leaves. Paths are absolute. Calls throw Node's own errors.
@@ -20,4 +26,15 @@ export interface FileSystem {
   list(path: string): readonly string[];
   /** Size in bytes, or null when there is no such file. */
   size(path: string): number | null;
+  /** Null when there is no such file. */
+  state(path: string): FileState | null;
+  /**
+   * Runs `work` while no other program changes this folder; `onWait` is called once when the wait for
+   * another one becomes noticeable.
+   */
+  alone<Result>(
+    folder: string,
+    onWait: (message: string) => void,
+    work: () => Promise<Result>,
+  ): Promise<Result>;
 }

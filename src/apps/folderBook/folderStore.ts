@@ -1,36 +1,50 @@
 import { dirname, join } from "node:path";
-import type { BookChange, BookFiles, Store } from "../../season/logbook/index.ts";
+import {
+  assertUsable,
+  BOOK_FILE,
+  type BookChange,
+  type BookFiles,
+  type LogFile,
+  type Store,
+} from "../../season/logbook/index.ts";
 import type { FileSystem } from "./fileSystem.ts";
-import { commit, ensureFolder, insideFolder, recover, unfinishedChanges } from "./journal.ts";
-import { withLock } from "./lock.ts";
+import { folderFiles, TEXT_FOLDERS } from "./folderFiles.ts";
+import { writeIndex } from "./folderIndex.ts";
+import { changesOf, commit, ensureFolder, insideFolder, JOURNAL, recover } from "./journal.ts";
 import { removeDurably, TEMPORARY_SUFFIX, writeDurably } from "./writeDurably.ts";
 
-/** Folders of a book whose files are small texts; "" is the book's own folder. */
-const TEXT_FOLDERS = ["", "aircraft", "flights", "removed"];
 const LOG_FOLDER = "logs";
-const TEXT_FILE = /\.(json|txt)$/;
+/** Reads that met a change in the middle before a read waits for its turn. */
+const MOST_READS = 20;
 
 export interface FolderStoreOptions {
   readonly folder: string;
   readonly fileSystem: FileSystem;
   /** Called once when another program holds the lock for a noticeable time. */
   readonly onWait: (message: string) => void;
-  /** Runs work under the folder's lock; tests of single file calls replace it. */
-  readonly lock?: typeof withLock;
 }
 
 /** A logbook in a folder of plain files. */
-export function folderStore(options: FolderStoreOptions): Store {
-  const { folder, fileSystem, onWait, lock = withLock } = options;
+export function folderStore({ folder, fileSystem, onWait }: FolderStoreOptions): Store {
+  const alone = <Result>(work: () => Promise<Result>): Promise<Result> =>
+    fileSystem.alone(folder, onWait, work);
   return {
-    read: async () => readFiles(fileSystem, folder),
+    read: async (work) => {
+      for (let reads = 0; reads < MOST_READS; reads += 1) {
+        const read = readOnce(fileSystem, folder, work);
+        if (read !== null) return read.result;
+        await new Promise((resolve) => setTimeout(resolve, reads));
+      }
+      return alone(async () => work(usableFiles(fileSystem, folder, fileSystem.read(join(folder, JOURNAL)))));
+    },
     readLog: async (path) => fileSystem.read(insideFolder(folder, path)),
     change: async (work) => {
-      fileSystem.makeFolder(folder);
-      return lock(folder, onWait, async () => {
+      ensureFolder(fileSystem, folder);
+      return alone(async () => {
+        usableFiles(fileSystem, folder, fileSystem.read(join(folder, JOURNAL)));
         recover(fileSystem, folder);
         removeLeftovers(fileSystem, folder);
-        const change = await work(readFiles(fileSystem, folder));
+        const change = await work(folderFiles(fileSystem, folder, []));
         make(fileSystem, folder, change);
         return change.result;
       });
@@ -38,32 +52,61 @@ export function folderStore(options: FolderStoreOptions): Store {
   };
 }
 
-function make(fileSystem: FileSystem, folder: string, change: BookChange<unknown>): void {
-  for (const { path, bytes } of change.logs) {
-    const target = insideFolder(folder, path);
-    if (fileSystem.size(target) === bytes.length) continue;
-    ensureFolder(fileSystem, dirname(target));
-    writeDurably(fileSystem, target, bytes);
+/** The result, or null when a change was made while `work` was reading. */
+function readOnce<Result>(
+  fileSystem: FileSystem,
+  folder: string,
+  work: (files: BookFiles) => Result,
+): { readonly result: Result } | null {
+  const journal = fileSystem.read(join(folder, JOURNAL));
+  const lastChange = fileSystem.read(join(folder, "undo.json"));
+  const isSame = (): boolean =>
+    isEqual(fileSystem.read(join(folder, JOURNAL)), journal) &&
+    isEqual(fileSystem.read(join(folder, "undo.json")), lastChange);
+  try {
+    const result = work(usableFiles(fileSystem, folder, journal));
+    return isSame() ? { result } : null;
+  } catch (error) {
+    if (isSame()) throw error;
+    return null;
   }
-  if (change.files.length > 0) commit(fileSystem, folder, change.files);
 }
 
-/** Files as they are, with a change that a crash left unfinished laid over them. */
-function readFiles(fileSystem: FileSystem, folder: string): BookFiles {
-  const files = new Map<string, string>();
-  for (const below of TEXT_FOLDERS) {
-    for (const name of fileSystem.list(join(folder, below))) {
-      if (!TEXT_FILE.test(name) || name === "journal.json") continue;
-      const bytes = fileSystem.read(join(folder, below, name));
-      if (bytes !== null)
-        files.set(below === "" ? name : `${below}/${name}`, new TextDecoder().decode(bytes));
-    }
-  }
-  for (const { path, text } of unfinishedChanges(fileSystem, folder)) {
-    if (text === null) files.delete(path);
-    else files.set(path, text);
-  }
+/** Throws at a book that must not be touched, its unfinished change included. */
+function usableFiles(fileSystem: FileSystem, folder: string, journal: Uint8Array | null): BookFiles {
+  const onDisk = folderFiles(fileSystem, folder, []);
+  assertUsable(onDisk.get(BOOK_FILE));
+  if (journal === null) return onDisk;
+  const files = folderFiles(fileSystem, folder, changesOf(journal));
+  assertUsable(files.get(BOOK_FILE));
   return files;
+}
+
+function make(fileSystem: FileSystem, folder: string, change: BookChange<unknown>): void {
+  for (const log of change.logs) keepLog(fileSystem, folder, log);
+  if (change.files.length === 0) return;
+  // The index goes first: were it left and the flights changed, it would have to be found out.
+  const withoutIndex = { path: "index.json", text: null };
+  commit(fileSystem, folder, [withoutIndex, ...change.files]);
+  afterwards(fileSystem, folder, change);
+}
+
+function keepLog(fileSystem: FileSystem, folder: string, { path, bytes }: LogFile): void {
+  const target = insideFolder(folder, path);
+  const there = fileSystem.size(target) === bytes.length ? fileSystem.read(target) : null;
+  if (isEqual(there, bytes)) return;
+  ensureFolder(fileSystem, dirname(target));
+  writeDurably(fileSystem, target, bytes);
+}
+
+/** The change is made; what is left is a convenience and must not fail it. */
+function afterwards(fileSystem: FileSystem, folder: string, change: BookChange<unknown>): void {
+  try {
+    if (change.index !== null) writeIndex(fileSystem, folder, change.index);
+    for (const path of change.dropLogs) removeDurably(fileSystem, insideFolder(folder, path));
+  } catch {
+    // Without an index readers read the flights themselves; a log that stays needs room, no more.
+  }
 }
 
 /** Half-written files of a program that died. */
@@ -73,4 +116,9 @@ function removeLeftovers(fileSystem: FileSystem, folder: string): void {
       if (name.endsWith(TEMPORARY_SUFFIX)) removeDurably(fileSystem, join(folder, below, name));
     }
   }
+}
+
+function isEqual(one: Uint8Array | null, other: Uint8Array | null): boolean {
+  if (one === null || other === null) return one === other;
+  return Buffer.compare(one, other) === 0;
 }

@@ -4,7 +4,15 @@ import { sha256Of } from "./checksum.ts";
 import type { FileSystem } from "./fileSystem.ts";
 import { removeDurably, syncFolder, TEMPORARY_SUFFIX, writeDurably } from "./writeDurably.ts";
 
-const JOURNAL = "journal.json";
+export const JOURNAL = "journal.json";
+
+/** An unfinished change that cannot be finished: its record is damaged. */
+export class JournalDamagedError extends Error {
+  constructor() {
+    super(`${JOURNAL} of this logbook is damaged, so nothing was changed. What to do: tallywatt verify`);
+    this.name = "JournalDamagedError";
+  }
+}
 
 interface Journal {
   readonly changes: readonly FileChange[];
@@ -28,15 +36,14 @@ export function recover(fileSystem: FileSystem, folder: string): void {
   if (bytes === null) return;
   const changes = readJournal(bytes);
   if (changes === null) {
-    throw new Error(`${JOURNAL} in the logbook is damaged: its checksum does not fit`);
+    throw new JournalDamagedError();
   }
   apply(fileSystem, folder, changes);
 }
 
-/** The changes that a crash left unfinished, for a reader that must not write; empty on a book at rest. */
-export function unfinishedChanges(fileSystem: FileSystem, folder: string): readonly FileChange[] {
-  const bytes = fileSystem.read(join(folder, JOURNAL));
-  return bytes === null ? [] : (readJournal(bytes) ?? []);
+/** The changes of an unfinished change's record, for a reader that must not write; empty for one that is damaged. */
+export function changesOf(journal: Uint8Array | null): readonly FileChange[] {
+  return journal === null ? [] : (readJournal(journal) ?? []);
 }
 
 function apply(fileSystem: FileSystem, folder: string, changes: readonly FileChange[]): void {

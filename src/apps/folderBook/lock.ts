@@ -1,22 +1,10 @@
 import lockfile from "proper-lockfile";
+import { LONGEST_WAIT_S, LockBusyError, STALE_LOCK_S } from "./lockFacts.ts";
 
-/** A lock whose holder has not renewed it for this long belongs to a program that died. */
-export const STALE_LOCK_S = 10;
-/** Waiting longer than this for a living holder is given up. */
-const LONGEST_WAIT_S = 60;
 const FIRST_RETRY_MS = 20;
 const LONGEST_RETRY_MS = 500;
 /** How long to wait in silence before saying why. */
 const QUIET_MS = 1000;
-
-export class LockBusyError extends Error {
-  constructor() {
-    super(
-      `another tallywatt has been changing this logbook for ${LONGEST_WAIT_S} s; nothing was written, try again`,
-    );
-    this.name = "LockBusyError";
-  }
-}
 
 /**
  * Runs `work` while holding the folder's lock. A lock left by a program that was killed ends by itself

@@ -15,13 +15,20 @@ function orNull<Result>(call: () => Result): Result | null {
   }
 }
 
+const NO_DESCRIPTOR = -1;
+
 /** The machine's own disk. */
 export const nodeFileSystem: FileSystem = {
   openForWriting: (path) => fs.openSync(path, "w"),
-  openForSync: (path) => fs.openSync(path, "r"),
+  // Windows opens no folder and fsyncs only what is open for writing: there a file's own fsync must do.
+  openForSync: (path) => (process.platform === "win32" ? NO_DESCRIPTOR : fs.openSync(path, "r")),
   write: (descriptor, bytes) => fs.writeSync(descriptor, bytes),
-  fsync: (descriptor) => fs.fsyncSync(descriptor),
-  close: (descriptor) => fs.closeSync(descriptor),
+  fsync: (descriptor) => {
+    if (descriptor !== NO_DESCRIPTOR) fs.fsyncSync(descriptor);
+  },
+  close: (descriptor) => {
+    if (descriptor !== NO_DESCRIPTOR) fs.closeSync(descriptor);
+  },
   rename: (from, to) => fs.renameSync(from, to),
   unlink: (path) => fs.unlinkSync(path),
   makeFolder: (path) => {
@@ -30,4 +37,10 @@ export const nodeFileSystem: FileSystem = {
   read: (path) => orNull(() => fs.readFileSync(path)),
   list: (path) => orNull(() => fs.readdirSync(path).sort()) ?? [],
   size: (path) => orNull(() => fs.statSync(path).size),
+  state: (path) =>
+    orNull(() => {
+      const { size, mtimeMs } = fs.statSync(path);
+      return { size, modifiedMs: mtimeMs };
+    }),
+  alone: async (folder, onWait, work) => (await import("./lock.ts")).withLock(folder, onWait, work),
 };

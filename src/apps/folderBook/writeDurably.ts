@@ -12,13 +12,28 @@ export const TEMPORARY_SUFFIX = ".writing";
 export function writeDurably(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
   const temporary = path + TEMPORARY_SUFFIX;
   try {
-    writeAndSync(fileSystem, temporary, bytes);
+    writeWhole(fileSystem, temporary, bytes, true);
     fileSystem.rename(temporary, path);
   } catch (error) {
     removeQuietly(fileSystem, temporary);
     throw error;
   }
   syncFolder(fileSystem, dirname(path));
+}
+
+/**
+ * The same without waiting for the disk: after a power loss the file may be torn. For what is checked
+ * when it is read and can be made again.
+ */
+export function writeQuickly(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
+  const temporary = path + TEMPORARY_SUFFIX;
+  try {
+    writeWhole(fileSystem, temporary, bytes, false);
+    fileSystem.rename(temporary, path);
+  } catch (error) {
+    removeQuietly(fileSystem, temporary);
+    throw error;
+  }
 }
 
 /** Deletes a file for good; a file that is not there is fine. */
@@ -28,7 +43,7 @@ export function removeDurably(fileSystem: FileSystem, path: string): void {
   syncFolder(fileSystem, dirname(path));
 }
 
-function writeAndSync(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
+function writeWhole(fileSystem: FileSystem, path: string, bytes: Uint8Array, isSynced: boolean): void {
   const descriptor = fileSystem.openForWriting(path);
   try {
     let written = 0;
@@ -37,7 +52,7 @@ function writeAndSync(fileSystem: FileSystem, path: string, bytes: Uint8Array): 
       if (taken <= 0) throw new Error(`the disk took no more bytes after ${written} of ${bytes.length}`);
       written += taken;
     }
-    fileSystem.fsync(descriptor);
+    if (isSynced) fileSystem.fsync(descriptor);
   } finally {
     fileSystem.close(descriptor);
   }

@@ -1,5 +1,6 @@
 import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
+import type { RememberedReading } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { FlightLoad } from "../../flight/analysis/index.ts";
 import type { CheckedFlight } from "../../flight/check/index.ts";
@@ -21,18 +22,44 @@ export interface GivenFacts {
   readonly note: string | null;
 }
 
+export const NOTHING_GIVEN: GivenFacts = {
+  pack: null,
+  propeller: null,
+  ambientC: null,
+  startPct: null,
+  putBackMah: null,
+  putBackFlights: [],
+  flownS: null,
+  date: null,
+  note: null,
+};
+
 /** Where the flight's log lies in the book. */
 export interface KeptLog {
   readonly path: string;
   /** Name it came with. */
   readonly file: string;
   readonly sha256: string;
-  /** Which flight of the log, from 0. */
+  /** Which flight of the log, from 0, and how many were found in it. */
   readonly index: number;
+  readonly flights: number;
   readonly headerSignature: string | null;
 }
 
-/** One flight of the book, with the facts it was judged with. */
+/** The answers that were given with a log, so that it can be read again the same way. */
+export type KeptReading = Omit<RememberedReading, "headerSignature"> & {
+  readonly delimiter: string | null;
+  readonly cells: number | null;
+  readonly polePairs: number | null;
+};
+
+/** The part of a flight's check that timers, trends and lists work on. */
+export type FlightFigures = Pick<
+  CheckedFlight,
+  "kind" | "startedAt" | "startS" | "endS" | "complete" | "measures" | "headline"
+>;
+
+/** One flight of the book, with the facts it was judged with: all that the index holds too. */
 export interface LogbookEntry {
   readonly format: "tallywatt/flight";
   readonly version: 1;
@@ -42,12 +69,22 @@ export interface LogbookEntry {
   readonly sequence: number;
   readonly aircraft: string;
   readonly log: KeptLog;
+  /** Start by the log's clock and the date given, "2026-06-14T10:00:41" or "2026-06-14"; null unknown. */
+  readonly startsAt: string | null;
+  /** Charge at equal parts of the motor's run, mAh: knows the same flight in another export again. */
+  readonly fingerprint: readonly number[] | null;
   readonly given: GivenFacts;
   readonly facts: Facts;
-  readonly budget: Budget;
   /** Release that analysed it. */
   readonly release: string;
-  readonly check: CheckedFlight;
+  readonly check: FlightFigures;
   readonly load: FlightLoad | null;
+}
+
+/** A flight as its own file keeps it: with the plan, the judgements and the notices. */
+export interface KeptFlight extends LogbookEntry {
+  readonly reading: KeptReading;
+  readonly budget: Budget;
+  readonly check: CheckedFlight;
   readonly notices: readonly Notice[];
 }

@@ -1,3 +1,42 @@
+export {
+  type AircraftOfBook,
+  aircraftOfBook,
+  type BookAircraft,
+  bringIn,
+  type ChosenAircraft,
+  chooseAircraft,
+} from "./bookAircraft.ts";
+export {
+  assertUsable,
+  BOOK_FILE,
+  FLIGHT_FOLDER,
+  INDEX_FILE,
+  newBookText,
+  UNDO_FILE,
+  UnusableBookError,
+} from "./bookFormat.ts";
+export type { BookIndex, DamagedFile } from "./bookIndex.ts";
 export { type CurrentCalibration, calibrateCurrent } from "./calibration.ts";
-export type { GivenFacts, KeptLog, LogbookEntry } from "./entry.ts";
+export type { ChangeFrame } from "./changeBook.ts";
+export {
+  type FlightFigures,
+  type GivenFacts,
+  type KeptFlight,
+  type KeptLog,
+  type KeptReading,
+  type LogbookEntry,
+  NOTHING_GIVEN,
+} from "./entry.ts";
+export { type Digest, entryText, type ReadEntry, readEntry } from "./entryText.ts";
+export { dayOf, factsOfFlight, propellerSize, propellerText } from "./givenFacts.ts";
+export { foundFlights, keptFlight, keptReading, readingOptionsOf } from "./keptFlights.ts";
+export { flightPath, harmlessName, logPath } from "./names.ts";
+export { inOrderOfFlying } from "./order.ts";
+export { type Added, type AddRequest, flightsOfLog, planAdd } from "./planAdd.ts";
+export { planRemove } from "./planRemove.ts";
+export { planReplace, type Replaced, type Replacement } from "./planReplace.ts";
+export { planUndo, type Undone } from "./planUndo.ts";
+export { type KeptFlights, keptFlightAt, readFlights, readKeptFlights } from "./readBook.ts";
+export { bookSentences } from "./sentences.ts";
 export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";
+export { readUndo, type UndoRecord } from "./undo.ts";

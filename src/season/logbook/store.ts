@@ -14,18 +14,25 @@ export interface LogFile {
 export interface BookChange<Result> {
   readonly logs: readonly LogFile[];
   readonly files: readonly FileChange[];
+  /** The index of the book after the change; a store may lose it, since it can always be rebuilt. */
+  readonly index: string | null;
+  /** Logs that nothing in the book refers to any more: deleted once the change is made. */
+  readonly dropLogs: readonly string[];
   readonly result: Result;
 }
 
-/** Every small text file of a book by its path; logs are not among them. */
+/**
+ * Every small text file of a book by its path; logs are not among them. The index is there only when it
+ * fits the flights of the book. A text is read when it is asked for.
+ */
 export type BookFiles = ReadonlyMap<string, string>;
 
 /**
  * Where a logbook lives: a folder on disk or a browser's own storage. Only whole changes are ever seen.
  */
 export interface Store {
-  /** The book as it is. Needs no lock and writes nothing. */
-  read(): Promise<BookFiles>;
+  /** Runs `work` on the book as it is; again from the start when it changed meanwhile. Writes nothing. */
+  read<Result>(work: (files: BookFiles) => Result): Promise<Result>;
   /** The bytes of a kept log, or null. */
   readLog(path: string): Promise<Uint8Array | null>;
   /**

@@ -1,0 +1,103 @@
+import { join } from "node:path";
+import type { BookFiles, FileChange } from "../../season/logbook/index.ts";
+import type { FileSystem } from "./fileSystem.ts";
+import { fittingIndex } from "./folderIndex.ts";
+
+/** Folders of a book whose files are small texts; "" is the book's own folder. */
+export const TEXT_FOLDERS = ["", "aircraft", "flights"];
+const OWN_FILES = ["book.json", "undo.json"];
+const INDEX = "index.json";
+
+/**
+ * The texts of a book's folder, each read when it is asked for, with a change that a crash left
+ * unfinished laid over them.
+ */
+export function folderFiles(
+  fileSystem: FileSystem,
+  folder: string,
+  unfinished: readonly FileChange[],
+): BookFiles {
+  const changes = new Map(unfinished.map(({ path, text }) => [path, text]));
+  const paths = listedPaths(fileSystem, folder, changes);
+  const texts = new Map<string, string | undefined>();
+  const read = (path: string): string | undefined => {
+    if (path === INDEX) {
+      return changes.size > 0 ? undefined : (fittingIndex(fileSystem, folder) ?? undefined);
+    }
+    const changed = changes.get(path);
+    if (changed !== undefined) return changed ?? undefined;
+    const bytes = paths.has(path) ? fileSystem.read(join(folder, ...path.split("/"))) : null;
+    return bytes === null ? undefined : textOf(bytes);
+  };
+  const get = (path: string): string | undefined => {
+    if (!texts.has(path)) texts.set(path, read(path));
+    return texts.get(path);
+  };
+  return new LazyTexts(paths, get);
+}
+
+function listedPaths(
+  fileSystem: FileSystem,
+  folder: string,
+  changes: ReadonlyMap<string, string | null>,
+): ReadonlySet<string> {
+  const paths = new Set<string>();
+  for (const below of TEXT_FOLDERS) {
+    for (const name of fileSystem.list(join(folder, below))) {
+      const isOurs = below === "" ? OWN_FILES.includes(name) : name.endsWith(".json");
+      if (isOurs) paths.add(below === "" ? name : `${below}/${name}`);
+    }
+  }
+  for (const [path, text] of changes) {
+    if (text === null) paths.delete(path);
+    else paths.add(path);
+  }
+  return paths;
+}
+
+/** Bytes that are no UTF-8 become replacement marks: checksums and readers then find the damage. */
+function textOf(bytes: Uint8Array): string {
+  return new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
+}
+
+/** A map whose texts are read on demand. The index is gettable but not listed: it is no content of its own. */
+class LazyTexts implements BookFiles {
+  readonly #paths: ReadonlySet<string>;
+  readonly get: (path: string) => string | undefined;
+
+  constructor(paths: ReadonlySet<string>, get: (path: string) => string | undefined) {
+    this.#paths = paths;
+    this.get = get;
+  }
+
+  get size(): number {
+    return this.#paths.size;
+  }
+
+  has(path: string): boolean {
+    return this.#paths.has(path);
+  }
+
+  keys(): MapIterator<string> {
+    return this.#paths.keys();
+  }
+
+  *values(): MapIterator<string> {
+    for (const [, text] of this) yield text;
+  }
+
+  *entries(): MapIterator<[string, string]> {
+    for (const path of this.#paths) {
+      const text = this.get(path);
+      if (text !== undefined) yield [path, text];
+    }
+  }
+
+  [Symbol.iterator](): MapIterator<[string, string]> {
+    return this.entries();
+  }
+
+  forEach(callback: (text: string, path: string, map: BookFiles) => void): void {
+    for (const [path, text] of this) callback(text, path, this);
+  }
+}

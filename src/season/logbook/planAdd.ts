@@ -1,0 +1,191 @@
+import { type RememberedReading, withRememberedReading } from "../../aircraft/index.ts";
+import type { Notice } from "../../base/notices/index.ts";
+import type { CheckedLogWithRows } from "../../flight/check/index.ts";
+import type { BookAircraft } from "./bookAircraft.ts";
+import { FLIGHT_FOLDER } from "./bookFormat.ts";
+import type { BookIndex } from "./bookIndex.ts";
+import { bookChange, type ChangeFrame, noChange } from "./changeBook.ts";
+import type { GivenFacts, KeptFlight, KeptReading, LogbookEntry } from "./entry.ts";
+import { entryText } from "./entryText.ts";
+import { isSameFlight } from "./fingerprint.ts";
+import { factsOfFlight } from "./givenFacts.ts";
+import { type FoundFlight, foundFlights, keptFlight } from "./keptFlights.ts";
+import { flightName, flightPath, logPath } from "./names.ts";
+import { inOrderOfFlying } from "./order.ts";
+import { readFlights } from "./readBook.ts";
+import { bookSentences } from "./sentences.ts";
+import type { BookChange, BookFiles, FileChange } from "./store.ts";
+
+/** A log to add, checked with the facts of its flight. */
+export interface AddRequest {
+  readonly bytes: Uint8Array;
+  /** The log's own name, no folder. */
+  readonly file: string;
+  readonly checked: CheckedLogWithRows;
+  readonly aircraft: BookAircraft;
+  readonly given: GivenFacts;
+  readonly reading: KeptReading;
+  /** Flights added before in this run that the put-back covers too. */
+  readonly chargedWith: readonly string[];
+  /** Adds a flight that looks like one of the book exported again. */
+  readonly isAgain: boolean;
+}
+
+export type Added =
+  | { readonly state: "added" | "already"; readonly flights: readonly string[] }
+  | { readonly state: "stopped"; readonly notices: readonly Notice[] };
+
+/** A flight of the log that the book does not hold yet, and which one of the log it is. */
+interface NewFlight {
+  readonly index: number;
+  readonly found: FoundFlight;
+}
+
+/** Adds the flights of one log: the log, an entry a flight, and the aircraft file where it is new. */
+export function planAdd(files: BookFiles, frame: ChangeFrame, request: AddRequest): BookChange<Added> {
+  const index = readFlights(files, frame.digest);
+  const { sha256, notices } = request.checked.check.log;
+  const known = flightsOfLog(index, sha256);
+  const all = foundFlights(request.checked, request.given, request.reading);
+  const fresh = all.flatMap((found, at) =>
+    known.some(({ log }) => log.index === at) ? [] : [{ index: at, found }],
+  );
+  if (known.length > 0 && fresh.length === 0) return healed(request, known);
+  const stopping = [...notices.filter(isStopping), ...questions(index, all.length, fresh, request)];
+  if (stopping.length > 0) return noChange({ state: "stopped", notices: stopping });
+  const entries = newEntries(files, index, fresh, all.length, frame, request);
+  const flights = entries.map(({ flight }) => flight);
+  const made = {
+    what: bookSentences.added(flights),
+    logs: [{ path: logPath(request.file, sha256), bytes: request.bytes }],
+    files: [
+      ...aircraftChange(files, request),
+      ...entries.map((entry) => ({ path: flightPath(entry.flight), text: entryText(entry, frame.digest) })),
+    ],
+    index: { ...index, entries: inOrderOfFlying([...index.entries, ...entries]) },
+    replaced: [],
+  };
+  return bookChange(files, frame, made, { state: "added", flights });
+}
+
+/** The flights that came from the log with these bytes. */
+export function flightsOfLog({ entries }: BookIndex, sha256: string): readonly LogbookEntry[] {
+  return entries.filter(({ log }) => log.sha256 === sha256);
+}
+
+/** Every flight of the log is there: nothing changes, but a damaged copy of the log is put right. */
+function healed({ bytes }: AddRequest, known: readonly LogbookEntry[]): BookChange<Added> {
+  const paths = [...new Set(known.map(({ log }) => log.path))];
+  const result: Added = { state: "already", flights: known.map(({ flight }) => flight) };
+  return { ...noChange(result), logs: paths.map((path) => ({ path, bytes })) };
+}
+
+function isStopping({ severity }: Notice): boolean {
+  return severity === "question" || severity === "refusal";
+}
+
+function questions(
+  { entries }: BookIndex,
+  inLog: number,
+  fresh: readonly NewFlight[],
+  { isAgain, given }: AddRequest,
+): readonly Notice[] {
+  if (fresh.length === 0) {
+    return [{ code: "nothing-flew", severity: "refusal", text: bookSentences.nothingFlew() }];
+  }
+  if (given.flownS !== null && inLog > 1) {
+    const text = bookSentences.oneFlightOnly("--flown", inLog);
+    return [{ code: "flown-of-several", severity: "question", text }];
+  }
+  if (isAgain) return [];
+  return fresh.flatMap(({ found }) => {
+    const same = entries.find((entry) => isSameFlight(entry, found));
+    if (same === undefined) return [];
+    const text = bookSentences.sameFlight(same.flight);
+    return [{ code: "same-flight", severity: "question", text, options: ["--again"] } as const];
+  });
+}
+
+function newEntries(
+  files: BookFiles,
+  { entries }: BookIndex,
+  fresh: readonly NewFlight[],
+  inLog: number,
+  { release }: ChangeFrame,
+  request: AddRequest,
+): readonly KeptFlight[] {
+  const { file, checked, aircraft, given, reading, chargedWith } = request;
+  const names = newNames(files, fresh, inLog, file);
+  const first = entries.reduce((most, { sequence }) => Math.max(most, sequence), 0) + 1;
+  const { sha256, headerSignature } = checked.check.log;
+  const facts = factsOfFlight(withCells(aircraft.facts, reading), given);
+  return fresh.map(({ index, found }, at) => {
+    const isLast = at === fresh.length - 1;
+    const own = withPutBack(given, isLast, [...chargedWith, ...names]);
+    const log = { path: logPath(file, sha256), file, sha256, index, flights: inLog, headerSignature };
+    const place = { flight: names[at] ?? "", sequence: first + at, aircraft: aircraft.name, log };
+    return keptFlight(place, { given: own, reading, facts, budget: aircraft.budget, release }, found);
+  });
+}
+
+function newNames(
+  files: BookFiles,
+  fresh: readonly NewFlight[],
+  inLog: number,
+  file: string,
+): readonly string[] {
+  const taken = takenNames(files);
+  return fresh.map(({ index, found }) => {
+    const day = found.startsAt === null ? null : found.startsAt.slice(0, 10);
+    const name = flightName(day, file, { index, flights: inLog }, taken);
+    taken.add(name.toLowerCase());
+    return name;
+  });
+}
+
+/** One charge after several flights is kept with the last of them and names them all. */
+function withPutBack(given: GivenFacts, isLast: boolean, flights: readonly string[]): GivenFacts {
+  if (given.putBackMah === null || !isLast) return { ...given, putBackMah: null, putBackFlights: [] };
+  return { ...given, putBackFlights: flights };
+}
+
+/** --cells stood in for the aircraft file's count when the log was checked. */
+function withCells(facts: BookAircraft["facts"], { cells }: KeptReading): BookAircraft["facts"] {
+  return cells === null ? facts : { ...facts, pack: { ...facts.pack, cells } };
+}
+
+/** Names of the files there are, damaged ones too, in lower case. */
+function takenNames(files: BookFiles): Set<string> {
+  const paths = [...files.keys()].filter((path) => path.startsWith(FLIGHT_FOLDER));
+  return new Set(paths.map((path) => path.slice(FLIGHT_FOLDER.length, -".json".length).toLowerCase()));
+}
+
+function aircraftChange(files: BookFiles, request: AddRequest): readonly FileChange[] {
+  const { aircraft, checked, reading } = request;
+  const { headerSignature } = checked.check.log;
+  const answer = headerSignature === null ? null : answerOf(headerSignature, aircraft, reading);
+  const text = answer === null ? aircraft.text : withRememberedReading(aircraft.text, answer);
+  return files.get(aircraft.path) === text ? [] : [{ path: aircraft.path, text }];
+}
+
+/** What was answered about logs of this header, earlier answers included; null without a new answer. */
+function answerOf(
+  headerSignature: string,
+  { readings }: BookAircraft,
+  reading: KeptReading,
+): RememberedReading | null {
+  const { columns, units, rateHz, decimalMark, dateOrder } = reading;
+  const isAnswer =
+    Object.keys({ ...columns, ...units }).length > 0 ||
+    [rateHz, decimalMark, dateOrder].some((one) => one !== null);
+  if (!isAnswer) return null;
+  const before = readings.find((one) => one.headerSignature === headerSignature);
+  return {
+    headerSignature,
+    columns: { ...before?.columns, ...columns },
+    units: { ...before?.units, ...units },
+    rateHz: rateHz ?? before?.rateHz ?? null,
+    decimalMark: decimalMark ?? before?.decimalMark ?? null,
+    dateOrder: dateOrder ?? before?.dateOrder ?? null,
+  };
+}

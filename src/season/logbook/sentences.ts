@@ -1,0 +1,91 @@
+import { plainNumber } from "../../base/quantity/index.ts";
+
+const list = (words: readonly string[]): string => words.join(", ");
+const several = (count: number, one: string, many: string): string =>
+  count === 1 ? `1 ${one}` : `${count} ${many}`;
+
+/** Every sentence about a logbook that a user can meet. */
+export const bookSentences = {
+  notJson: (): string => "it is not JSON",
+  checksumWrong: (): string => "its checksum does not fit what it says",
+  notAFlight: (): string => "it is not a flight of a format that this release knows",
+  wrongName: (flight: string): string => `it says that it is flight ${flight}`,
+  olderRelease: (): string => "this flight was analysed by an earlier release; tallywatt recheck adds it",
+  newer: (version: number, release: string | null): string =>
+    `This logbook has format ${version}, which this release does not know. Nothing was changed. Use release ${release ?? "of the one that wrote it"} or later.`,
+  bookDamaged: (): string =>
+    "book.json of this logbook is damaged, so nothing was changed. Find out more: tallywatt verify",
+
+  whichAircraft: (names: readonly string[]): string =>
+    `The logbook holds several aircraft: ${list(names)}. Say which one.`,
+  noAircraft: (): string =>
+    "The logbook holds no aircraft yet. Say which one flew: --aircraft FILE; to start a file: tallywatt new aircraft.json",
+  aircraftUnknown: (name: string, nearest: string | null, names: readonly string[]): string =>
+    names.length === 0
+      ? `There is no aircraft file ${name}, and the logbook holds no aircraft. To start one: tallywatt new ${name}`
+      : `There is no aircraft "${name}" in the logbook${nearest === null ? `; it holds ${list(names)}` : `. Did you mean ${nearest}?`}`,
+
+  nothingFlew: (): string => "Nothing runs in this log, so there is no flight to add.",
+  sameFlight: (flight: string): string =>
+    `This looks like flight ${flight} exported again: same clock, same charge curve. To add it all the same: --again; to replace the flight, remove it first.`,
+  oneFlightOnly: (option: string, flights: number): string =>
+    `${option} is for one flight, but this log holds ${flights}. Add it without ${option}, then: tallywatt edit FLIGHT ${option} …`,
+  flightUnknown: (name: string, nearest: string | null): string =>
+    nearest === null
+      ? `There is no flight ${name} in the logbook. The flights: tallywatt list`
+      : `There is no flight ${name} in the logbook. Did you mean ${nearest}?`,
+  flightDamaged: (name: string, why: string): string =>
+    `Flight ${name} cannot be used: ${why}. What to do: tallywatt verify`,
+  changedMeanwhile: (flight: string): string =>
+    `Flight ${flight} was changed by another program meanwhile. Nothing was written; try again.`,
+  nothingToUndo: (): string => "There is no change to undo.",
+  undoDamaged: (): string =>
+    "The undo information is damaged, so nothing was changed. A copy of the folder from before is the way back.",
+  undoOutdated: (path: string): string =>
+    `${path} was changed by hand after the last change, so it stays. Nothing was undone.`,
+
+  added: (flights: readonly string[]): string => `added ${list(flights)}`,
+  edited: (flights: readonly string[]): string => `edited ${list(flights)}`,
+  removed: (flights: readonly string[]): string => `removed ${list(flights)}`,
+  rechecked: (count: number): string => `rechecked ${several(count, "flight", "flights")}`,
+  undone: (what: string): string => `undone: ${what}`,
+  imported: (count: number): string => `took in ${several(count, "flight", "flights")} of another logbook`,
+
+  chargeNotWhole: (): string => "its log does not hold the whole charge",
+  putBackFlightMissing: (flight: string): string => `flight ${flight} of its put-back is not in the logbook`,
+  startNotFull: (): string =>
+    "its pack was not full at the start, so the charger put back more than was flown",
+  otherScale: (scale: number, now: number): string =>
+    `its current was scaled by ${plainNumber(scale)}, now by ${plainNumber(now)}; tallywatt recheck --refit brings it along`,
+  putBackMisfit: (putBackMah: number, loggedMah: number): string =>
+    `the put-back of ${plainNumber(putBackMah)} mAh does not fit ${plainNumber(loggedMah)} mAh logged`,
+  /** The sensor's departure in percent with its interval: low is the gain's lower end. */
+  calibrated: (gain: number, low: number, high: number, putBacks: number, isApplied: boolean): string => {
+    const percent = (one: number): string => plainNumber(Math.abs(100 * (1 - 1 / one)));
+    if (!isApplied) {
+      return `${putBacks} put-backs agree with the current sensor: true amps are ${low.toFixed(3)} to ${high.toFixed(3)} times the logged ones.`;
+    }
+    const sense = gain > 1 ? "low" : "high";
+    const [least, most] = gain > 1 ? [low, high] : [high, low];
+    return `${putBacks} put-backs show that the current sensor reads ${percent(gain)} % ${sense} (${percent(least)} to ${percent(most)} %); charges are corrected for it.`;
+  },
+
+  verifyEntry: (flight: string): string =>
+    `bring this file back from a copy; or tallywatt remove ${flight} --yes, then add its log again`,
+  verifyLog: (): string => "add the original file again (tallywatt add LOG), or bring it back from a copy",
+  logMissing: (): string => "the log is missing",
+  logDamaged: (): string => "the log is not the one that was added: its digest differs",
+  verifyAircraft: (): string => "mend it in an editor, or bring it back from a copy",
+  verifyBook: (): string =>
+    'bring it back from a copy, or write {"format":"tallywatt/logbook","version":1} into it',
+  verifyUndo: (): string => "nothing to do: the next change replaces it, only undo is lost",
+  verifyJournal: (): string =>
+    "bring the folder back from a copy; or delete this file, then tallywatt verify",
+  verifyIndex: (): string => "nothing to do: the next change writes it anew",
+  verifyOrphan: (): string => "nothing needs it; delete it or keep it",
+  undoWrong: (): string => "the undo information is damaged",
+  journalWrong: (): string => "an unfinished change is damaged",
+  bookWrong: (): string => "it does not say that this is a logbook",
+  indexWrong: (): string => "the index does not fit the flights",
+  orphan: (): string => "no flight belongs to this log",
+};
