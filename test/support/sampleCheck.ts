@@ -360,6 +360,7 @@ function sampleFlight(recording: Recording, options: SampleOptions): AnalysedFli
     phases: SAMPLE_PHASES,
     measures: sampleMeasures(recording, kind),
     load: null,
+    heatTrace: null,
     notices: [],
     firstRow: 0,
     lastRow: recording.rows - 1,
@@ -369,10 +370,11 @@ function sampleFlight(recording: Recording, options: SampleOptions): AnalysedFli
 }
 
 function checkedFlight(flight: AnalysedFlight, facts: Facts, text: string): CheckedFlight {
-  const { kind, startedAt, startS, endS, complete, phases, measures } = flight;
+  const { kind, startedAt, startS, endS, complete, phases, measures, heatTrace } = flight;
   const judgements = judgeFlight(measures, kind, facts, SAMPLE_BUDGET);
   const line = headline(measures, kind, complete, judgements) + text;
-  return { kind, startedAt, startS, endS, complete, phases, measures, judgements, headline: line };
+  const bounds = { kind, startedAt, startS, endS, complete, phases };
+  return { ...bounds, measures, judgements, heatTrace, headline: line };
 }
 
 function sampleColumns(text: string): readonly ColumnChoice[] {

@@ -1,5 +1,5 @@
-import { median } from "../../base/statistics/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
+import { firstReading } from "./firstReading.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { AMBIENT_FROM_CHANNEL, AMBIENT_FROM_CONTROLLER, AMBIENT_STATED, NO_AMBIENT } from "./sentences.ts";
 
@@ -12,7 +12,6 @@ export type AmbientOfDay =
 const STATED_SD_C = 1;
 /** A controller before its first run of the day: sun and standby warm it (common practice, no published source). */
 const FROM_CONTROLLER_SD_C = 4;
-const REST_ROWS_S = 5;
 
 /** The day's ambient: stated, logged, or the controller's first reading before the log's first run. */
 export function ambientOfDay(context: FlightContext): AmbientOfDay {
@@ -21,24 +20,14 @@ export function ambientOfDay(context: FlightContext): AmbientOfDay {
     return { ambientC: day.ambientC, standardDeviationC: STATED_SD_C, source: AMBIENT_STATED };
   }
   const air = workingChannel(recording, "ambientTemperature");
-  const logged = air && firstMedian(context, air);
+  const logged = air && firstReading(context, air);
   if (logged !== null) {
     const standardDeviationC = Math.max(0.5, facts.sensors.temperatureAccuracyC / 2);
     return { ambientC: logged, standardDeviationC, source: AMBIENT_FROM_CHANNEL };
   }
   const controller = workingChannel(recording, "controllerTemperature");
   const isFirstRun = rows.firstRow === 0 && context.restBefore.packV !== null;
-  const first = isFirstRun && controller ? firstMedian(context, controller) : null;
+  const first = isFirstRun && controller ? firstReading(context, controller) : null;
   if (first === null) return { ambientC: null, why: NO_AMBIENT };
   return { ambientC: first, standardDeviationC: FROM_CONTROLLER_SD_C, source: AMBIENT_FROM_CONTROLLER };
-}
-
-/** Median of the channel's first seconds in the window; null without a value. */
-function firstMedian({ recording, rows }: FlightContext, values: Float64Array): number | null {
-  const found: number[] = [];
-  const endS = recording.timeS[rows.firstRow]! + REST_ROWS_S;
-  for (let row = rows.firstRow; row <= rows.lastRow && recording.timeS[row]! <= endS; row++) {
-    if (!Number.isNaN(values[row]!)) found.push(values[row]!);
-  }
-  return found.length === 0 ? null : median(found);
 }

@@ -7,6 +7,8 @@ import type { FlightContext } from "./flightContext.ts";
 import { flightLoadOf } from "./flightLoadOf.ts";
 import { flightShape } from "./flightShape.ts";
 import { flightWindows, type WindowRows } from "./flightWindows.ts";
+import { heatTraceOf } from "./heatTrace.ts";
+import { identifiedMeasures } from "./identifiedMeasures.ts";
 import { measuresOf } from "./measuresOf.ts";
 import { type MotorRunning, motorRunning } from "./motorRunning.ts";
 import { phasesOf } from "./phases.ts";
@@ -64,6 +66,7 @@ const NO_REST = { packV: null, why: NOTHING_RUNS } as const;
 function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFlight {
   const { recording, group, shape } = context;
   const { windowStartS, windowEndS } = window;
+  const identified = identifiedMeasures(context);
   return {
     kind: shape === null ? "benchRun" : "flight",
     firstRow: context.rows.firstRow,
@@ -77,9 +80,10 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
     takeOffS: shape?.isTakeOffLogged ? shape.takeOff.value : null,
     touchdownS: shape?.isTouchdownLogged ? shape.touchdown.value : null,
     phases: phasesOf(windowStartS, windowEndS, group, shape),
-    measures: measuresOf(context),
-    load: flightLoadOf(context),
-    notices: [...(group?.notices ?? []), ...powerNotices(context)],
+    measures: measuresOf(context, identified),
+    load: flightLoadOf(context, identified),
+    heatTrace: shape === null ? null : heatTraceOf(context, identified),
+    notices: [...(group?.notices ?? []), ...powerNotices(context), ...identified.notices],
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Notice } from "../../base/notices/index.ts";
 import type { FlightLoad } from "./flightLoad.ts";
+import type { HeatTrace } from "./heatTrace.ts";
 import type { Measures } from "./measures.ts";
 
 export type PhaseName = "rest" | "runUp" | "taxi" | "takeOff" | "flight" | "landing" | "after";
@@ -35,6 +36,8 @@ export interface AnalysedFlight extends FlightWindow {
   readonly measures: Measures;
   /** Null unless the log holds a whole flight and its current. */
   readonly load: FlightLoad | null;
+  /** Null for a bench run, and without current or controller temperature. */
+  readonly heatTrace: HeatTrace | null;
   readonly notices: readonly Notice[];
 }
 

@@ -11,6 +11,8 @@ export interface FlightLoad {
   readonly approachS: number;
   /** Largest current from take-off to touchdown, A. */
   readonly peakCurrentA: number;
-  /** Mean square current from take-off to touchdown, A^2: what heats the controller. */
+  /** Mean square current from take-off to touchdown, A^2. */
   readonly meanSquareCurrentA2: number;
+  /** Mean of the driver that `controllerRisePerA2` names over the same time, A^2; null where that is null. */
+  readonly meanDriverA2: number | null;
 }

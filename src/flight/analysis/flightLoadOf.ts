@@ -4,6 +4,8 @@ import { chargeBetween, usedCharge } from "./charge.ts";
 import type { FlightContext } from "./flightContext.ts";
 import type { FlightLoad } from "./flightLoad.ts";
 import type { FlightShape } from "./flightShape.ts";
+import { meanDriverA2 } from "./heatTrace.ts";
+import type { Identified } from "./identifiedMeasures.ts";
 import { rowsWithin } from "./rowsBetween.ts";
 
 /** Climb is over when the load has been below this multiple of the flight's median load for 2 s. */
@@ -13,7 +15,7 @@ const SHORTEST_CLIMB_S = 5;
 const LONGEST_CLIMB_S = 60;
 
 /** What a whole flight asked of the pack; null for a bench run, a cut flight, or without current. */
-export function flightLoadOf(context: FlightContext): FlightLoad | null {
+export function flightLoadOf(context: FlightContext, identified: Identified): FlightLoad | null {
   const { shape, recording, rows, facts } = context;
   if (shape === null || !shape.isTakeOffLogged || !shape.isTouchdownLogged) return null;
   const { takeOff, touchdown } = shape;
@@ -33,6 +35,7 @@ export function flightLoadOf(context: FlightContext): FlightLoad | null {
     groundChargeMah: used - surelyFlown,
     approachS: approachEndS - shape.flightPowerEndS,
     ...current,
+    meanDriverA2: meanDriverA2(context, identified, takeOff.value, touchdown.value),
   };
 }
 

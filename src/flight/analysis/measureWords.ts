@@ -37,4 +37,5 @@ export const MEASURE_WORDS: { readonly [name in MeasureName]: string } = {
   packPeakC: "pack peak",
   longestOverRatingS: "longest stretch over the controller's rating",
   packResistance10sMohm: "pack resistance after ten seconds",
+  packStartC: "pack temperature at the start",
 };

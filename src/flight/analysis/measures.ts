@@ -40,6 +40,8 @@ export const MEASURE_UNITS = {
   longestOverRatingS: "s",
   /** Ten seconds after a step: what loaded-voltage predictions use. */
   packResistance10sMohm: "mohm",
+  /** The pack before the first run: resistances of different flights compare only at one temperature. */
+  packStartC: "degC",
 } as const;
 
 export type MeasureName = keyof typeof MEASURE_UNITS;

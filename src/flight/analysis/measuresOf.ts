@@ -1,12 +1,14 @@
-import { unknown } from "../../base/quantity/index.ts";
+import { known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { channelOrWhy } from "./channelOrWhy.ts";
 import { coveredCharge, usedCharge } from "./charge.ts";
 import { chargeLeft } from "./chargeLeft.ts";
 import { controllerTemperature } from "./controllerTemperature.ts";
 import { coveredEnergy, usedEnergy } from "./energy.ts";
+import { firstReading } from "./firstReading.ts";
 import { flightCharge, meanCurrent } from "./flightCharge.ts";
 import { type FlightContext, runningRows } from "./flightContext.ts";
 import { flightTime, motorRunTime } from "./flightTime.ts";
-import { identifiedMeasures } from "./identifiedMeasures.ts";
+import type { Identified } from "./identifiedMeasures.ts";
 import type { Measures } from "./measures.ts";
 import { overRating } from "./overRating.ts";
 import {
@@ -19,18 +21,17 @@ import {
 } from "./peaks.ts";
 import { restMeasures } from "./restMeasures.ts";
 import { sagPerCell } from "./sag.ts";
-import { NO_CELL_COUNT } from "./sentences.ts";
+import { NO_CELL_COUNT, NO_FIRST_READING } from "./sentences.ts";
 import { staticMeasures } from "./staticMeasures.ts";
 
 /** Every measure of one flight, each present: a value with its interval, or null with the reason. */
-export function measuresOf(context: FlightContext): Measures {
+export function measuresOf(context: FlightContext, identified: Identified): Measures {
   const { recording, rows, cells } = context;
   const facts = { ...context.facts, pack: { ...context.facts.pack, cells } };
   const running = runningRows(context);
   const flightTimeS = flightTime(context);
   const flightChargeMah = flightCharge(context);
   const chargeUsedMah = usedCharge(recording, rows, facts, context);
-  const identified = identifiedMeasures(context);
   const minCellV = lowestCellVoltage(recording, running, facts);
   return {
     flightTimeS,
@@ -50,10 +51,20 @@ export function measuresOf(context: FlightContext): Measures {
     chargeLeftPct: chargeLeft(context, chargeUsedMah),
     motorPeakC: peakTemperature(recording, "motorTemperature", rows, facts),
     packPeakC: peakTemperature(recording, "packTemperature", rows, facts),
+    packStartC: startTemperature(context),
     ...overRating(context),
     ...staticMeasures(context),
     ...restMeasures(context),
     ...controllerTemperature(context, identified.peakLag),
     ...identified.measures,
   };
+}
+
+/** The probe's accuracy is its interval. */
+function startTemperature(context: FlightContext): Quantity {
+  const temperature = channelOrWhy(context.recording, "packTemperature");
+  if (temperature.why !== null) return unknown("degC", temperature.why);
+  const first = firstReading(context, temperature.values);
+  if (first === null) return unknown("degC", NO_FIRST_READING);
+  return known(first, context.facts.sensors.temperatureAccuracyC, "degC", "measured");
 }

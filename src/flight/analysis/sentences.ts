@@ -97,3 +97,5 @@ export function cellCountDoubt(cells: number, packV: number, likely: readonly nu
 export function ofLoggedPart(why: string): string {
   return `of the part that was logged: ${why}`;
 }
+
+export const NO_FIRST_READING = "no reading in the first five seconds";

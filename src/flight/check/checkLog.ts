@@ -80,10 +80,21 @@ function flightCheck(request: CheckRequest, log: CheckedLog, flights: readonly C
 }
 
 function checkedFlight(flight: AnalysedFlight, facts: Facts, budget: Budget): CheckedFlight {
-  const { kind, startedAt, startS, endS, complete, phases, measures } = flight;
+  const { kind, startedAt, startS, endS, complete, phases, measures, heatTrace } = flight;
   const judgements = judgeFlight(measures, kind, facts, budget);
   const sentence = headline(measures, kind, complete, judgements);
-  return { kind, startedAt, startS, endS, complete, phases, measures, judgements, headline: sentence };
+  return {
+    kind,
+    startedAt,
+    startS,
+    endS,
+    complete,
+    phases,
+    measures,
+    judgements,
+    heatTrace,
+    headline: sentence,
+  };
 }
 
 function checkedLog(

@@ -2,7 +2,7 @@ import type { ChannelName } from "../../base/channels/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { Dialect, ReadLog } from "../../log/reading/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
-import type { AnalysedFlight, Measures, Phase } from "../analysis/index.ts";
+import type { AnalysedFlight, HeatTrace, Measures, Phase } from "../analysis/index.ts";
 import type { Judgement } from "../judgement/index.ts";
 
 /** One channel that was found, as the JSON result lists it. */
@@ -38,6 +38,8 @@ export interface CheckedFlight {
   readonly phases: readonly Phase[];
   readonly measures: Measures;
   readonly judgements: readonly Judgement[];
+  /** What trends over flights solve the controller's heating from. */
+  readonly heatTrace: HeatTrace | null;
   /** One sentence a pilot can act on, written from the numbers. */
   readonly headline: string;
 }

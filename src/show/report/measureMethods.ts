@@ -70,6 +70,7 @@ export const MEASURE_METHODS: Readonly<Record<MeasureName, MeasureMethod>> = {
   packPeakC: method("The highest pack temperature as logged."),
   longestOverRatingS: method("The longest unbroken time above the controller's continuous rating."),
   packResistance10sMohm: method("Volts lost per ampere ten seconds after a step of the load.", CELLS),
+  packStartC: method("Median pack temperature of the first five seconds of this flight's rows."),
 };
 
 const SOURCE_WORDS: Readonly<Record<string, string>> = {

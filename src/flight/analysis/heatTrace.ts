@@ -1,0 +1,102 @@
+import { workingChannel } from "./channelOrWhy.ts";
+import { type HeatDrivers, heatDrivers } from "./controllerHeatDrivers.ts";
+import { heatSamples } from "./controllerHeatSamples.ts";
+import type { FlightContext } from "./flightContext.ts";
+import type { Identified } from "./identifiedMeasures.ts";
+import type { HeatDriver } from "./measures.ts";
+import { rowsWithin } from "./rowsBetween.ts";
+
+/**
+ * The controller's temperature and what may heat it in equal spans over one flight's window, small enough to be kept
+ * with the flight: what trends over flights are computed from.
+ */
+export interface HeatTrace {
+  /** Length of a span, s. */
+  readonly stepS: number;
+  /** Means, degC to a tenth; null where no reading is. */
+  readonly temperatureC: readonly (number | null)[];
+  /**
+   * Per driver the steady current that heats alike in each span, A to a tenth: root mean square, for
+   * powerFourThirds the mean power 4/3 taken to 3/4.
+   */
+  readonly drivers: readonly { readonly driver: HeatDriver; readonly currentA: readonly number[] }[];
+}
+
+/** More spans than this are joined: a trace stays below 4 kB as JSON. */
+const MOST_SPANS = 250;
+const FOUR_THIRDS = 4 / 3;
+
+/** The trace of one flight; null without current or a controller temperature that works. */
+export function heatTraceOf(context: FlightContext, identified: Identified): HeatTrace | null {
+  const { recording, rows } = context;
+  const temperature = workingChannel(recording, "controllerTemperature");
+  const drivers = driversOf(context, identified).map((one) => withoutScale(one, context));
+  if (temperature === null || drivers.length === 0 || rows.lastRow <= rows.firstRow) return null;
+  const samples = heatSamples(recording, rows, temperature, drivers);
+  const joined = Math.ceil(samples.temperatureC.length / MOST_SPANS);
+  return {
+    stepS: samples.stepS * joined,
+    temperatureC: spanMeans(samples.temperatureC, joined).map((mean) =>
+      Number.isNaN(mean) ? null : tenths(mean),
+    ),
+    drivers: drivers.map(({ name, power }, index) => ({
+      driver: name,
+      currentA: spanMeans(samples.drivers[index]!, joined).map((mean) => tenths(mean ** (1 / power))),
+    })),
+  };
+}
+
+/** Mean of the driver that the heating was fitted with between two times, A^2; null where it was not fitted. */
+export function meanDriverA2(
+  context: FlightContext,
+  identified: Identified,
+  startS: number,
+  endS: number,
+): number | null {
+  const { driver } = identified.measures.controllerRisePerA2;
+  const found = driversOf(context, identified).find((one) => one.name === driver);
+  if (found === undefined) return null;
+  const { timeS } = context.recording;
+  const { firstRow, lastRow } = rowsWithin(timeS, startS, endS);
+  let sum = 0;
+  let seconds = 0;
+  for (let row = firstRow + 1; row <= lastRow; row++) {
+    const mean = (found.ofRow(row - 1) + found.ofRow(row)) / 2;
+    if (Number.isNaN(mean)) continue;
+    const stepS = timeS[row]! - timeS[row - 1]!;
+    sum += mean * stepS;
+    seconds += stepS;
+  }
+  return seconds > 0 ? sum / seconds : null;
+}
+
+function driversOf({ recording, rows }: FlightContext, { parts }: Identified): HeatDrivers {
+  const current = workingChannel(recording, "current");
+  return current === null ? [] : heatDrivers(current, rows, parts.load, parts.pack.timing);
+}
+
+/** The stand-in is kept without the flight's own full current, so that flights compare. */
+function withoutScale(driver: HeatDrivers[number], { recording }: FlightContext) {
+  const current = workingChannel(recording, "current");
+  if (driver.name !== "powerFourThirds" || current === null) return { ...driver, power: 2 };
+  const ofRow = (row: number) => Math.max(0, current[row]!) ** FOUR_THIRDS;
+  return { ...driver, ofRow, power: FOUR_THIRDS };
+}
+
+/** Means of `joined` values each, NaN left out; an incomplete span at the end is dropped. */
+function spanMeans(values: Float64Array, joined: number): number[] {
+  return Array.from({ length: Math.floor(values.length / joined) }, (_, span) => {
+    let sum = 0;
+    let count = 0;
+    for (let k = span * joined; k < (span + 1) * joined; k++) {
+      if (Number.isNaN(values[k]!)) continue;
+      sum += values[k]!;
+      count++;
+    }
+    return sum / count;
+  });
+}
+
+function tenths(value: number): number {
+  return Math.round(10 * value) / 10;
+}
