@@ -1,11 +1,17 @@
 import type { Facts } from "../../aircraft/facts.ts";
+import { isKnown } from "../../base/quantity/index.ts";
 import type { LogbookEntry } from "../logbook/index.ts";
 import type { LoggedLoad } from "./loggedLoad.ts";
+import { fittedPropeller, flownPropeller } from "./propellerName.ts";
 import {
   benchRunLeftOut,
   cutShortLeftOut,
   deadSensorLeftOut,
+  doubtfulChargeLeftOut,
+  noLoadLeftOut,
+  onlyBoundLeftOut,
   otherCellsLeftOut,
+  otherPackLeftOut,
   otherPropellerLeftOut,
 } from "./sentences.ts";
 
@@ -20,9 +26,12 @@ export interface CountedFlights {
   readonly leftOut: readonly LeftOutFlight[];
 }
 
+/** A charge that holes leave open by more than this, beside the sensor's gain, says too little. */
+const MOST_DOUBT = 0.1;
+
 /**
- * The flights that say something about the next one: complete, with a known load, on the propeller and
- * cell count that are fitted now.
+ * The flights that say something about the next one: complete, with a known load, on the propeller, the
+ * cell count and the size of pack that are fitted now.
  */
 export function countedFlights(entries: readonly LogbookEntry[], fitted: Facts): CountedFlights {
   const reasons = entries.map((entry) => ({ entry, why: reasonToLeaveOut(entry, fitted) }));
@@ -34,28 +43,30 @@ export function countedFlights(entries: readonly LogbookEntry[], fitted: Facts):
 
 function reasonToLeaveOut(entry: LogbookEntry, fitted: Facts): string | null {
   if (entry.check.kind === "benchRun") return benchRunLeftOut();
-  const propeller = propellerName(entry);
-  const fittedPropeller = propellerOf(fitted);
-  if (propeller !== null && fittedPropeller !== null && propeller !== fittedPropeller) {
-    return otherPropellerLeftOut(propeller, fittedPropeller);
-  }
-  if (entry.facts.pack.cells !== fitted.pack.cells) {
-    return otherCellsLeftOut(entry.facts.pack.cells, fitted.pack.cells);
-  }
+  return otherFitting(entry, fitted) ?? doubt(entry);
+}
+
+function otherFitting(entry: LogbookEntry, fitted: Facts): string | null {
+  const [flown, now] = [flownPropeller(entry), fittedPropeller(fitted)];
+  if (flown !== null && now !== null && flown !== now) return otherPropellerLeftOut(flown, now);
+  const [ofFlight, ofNow] = [entry.facts.pack, fitted.pack];
+  if (ofFlight.cells !== ofNow.cells) return otherCellsLeftOut(ofFlight.cells, ofNow.cells);
+  const isOtherSize = ofFlight.capacityMah !== null && ofFlight.capacityMah !== ofNow.capacityMah;
+  return isOtherSize && ofNow.capacityMah !== null
+    ? otherPackLeftOut(ofFlight.capacityMah, ofNow.capacityMah)
+    : null;
+}
+
+function doubt(entry: LogbookEntry): string | null {
   if (!entry.check.complete) return cutShortLeftOut();
   const { chargeUsedMah } = entry.check.measures;
-  if (chargeUsedMah.value === null) return deadSensorLeftOut(chargeUsedMah.why);
-  return entry.load === null ? deadSensorLeftOut("its take-off or touchdown was not found") : null;
-}
-
-/** The propeller a flight was flown on, as "18x10", or null when nobody said. */
-export function propellerName(entry: LogbookEntry): string | null {
-  return entry.given.propeller ?? propellerOf(entry.facts);
-}
-
-function propellerOf(facts: Facts): string | null {
-  const { diameterIn, pitchIn } = facts.propeller;
-  return diameterIn === null || pitchIn === null ? null : `${diameterIn}x${pitchIn}`;
+  if (!isKnown(chargeUsedMah)) return deadSensorLeftOut(chargeUsedMah.why);
+  const { value, low, high } = chargeUsedMah;
+  if (low === null || high === null) return onlyBoundLeftOut();
+  const gain = entry.facts.sensors.currentAccuracyPct / 100;
+  const open = (high - low) / 2 / value - gain;
+  if (!(open <= MOST_DOUBT)) return doubtfulChargeLeftOut(100 * open);
+  return entry.load !== null && entry.load.rateMahPerS > 0 ? null : noLoadLeftOut();
 }
 
 /** The load of a counted flight with its charges corrected by `gain` and its length by the pilot's watch. */

@@ -9,7 +9,8 @@ export {
   type LoggedLoad,
 } from "./loggedLoad.ts";
 export type { NextFlight } from "./nextFlight.ts";
+export { fittedPropeller, flownPropeller } from "./propellerName.ts";
 export { setTimer } from "./setTimer.ts";
 export { type HeatConditions, temperatureLimitS } from "./temperatureLimit.ts";
-export type { TimerLimit, TimerSetting, TimerTerm } from "./timerSetting.ts";
+export type { LimitName, TimerLimit, TimerSetting, TimerTerm } from "./timerSetting.ts";
 export { type VoltageConditions, voltageLimitS } from "./voltageLimit.ts";

@@ -1,30 +1,45 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import { isKnown, type Quantity } from "../../base/quantity/index.ts";
+import { isKnown } from "../../base/quantity/index.ts";
 import type { LogbookEntry } from "../logbook/index.ts";
 import type { ChargeLimit } from "./chargeLimit.ts";
+import { heatOfFlight, peakIn } from "./heatOfFlight.ts";
 import type { ChargeConditions } from "./loggedLoad.ts";
 import type { NextFlight } from "./nextFlight.ts";
-import { limitNotKnown, limitNotReached } from "./sentences.ts";
+import {
+  colderThanCounted,
+  limitNotKnown,
+  limitNotReached,
+  NO_CONTROLLER_LIMIT,
+  NO_HEATING,
+  NO_LOADED_CELL_LIMIT,
+  NO_PACK_RESISTANCE,
+  tooHotWithoutFit,
+} from "./sentences.ts";
 import { temperatureLimitS } from "./temperatureLimit.ts";
 import type { TimerLimit } from "./timerSetting.ts";
 import { voltageLimitS } from "./voltageLimit.ts";
 
-/** The touchdowns that loaded voltage and controller temperature allow. */
-export function otherLimits(
-  counted: readonly LogbookEntry[],
-  charge: ChargeLimit,
-  conditions: ChargeConditions,
-  fitted: Facts,
-  next: NextFlight,
-  gain: number,
-): readonly TimerLimit[] {
-  return [
-    { by: "voltage", ...byVoltage(counted, charge, conditions, fitted, gain) },
-    { by: "temperature", ...byTemperature(counted, fitted, next) },
-  ];
+/** What the limits beside the charge are reckoned for. */
+export interface LimitRequest {
+  /** Counted flights, 1 or more. */
+  readonly counted: readonly LogbookEntry[];
+  readonly charge: ChargeLimit;
+  readonly conditions: ChargeConditions;
+  readonly fitted: Facts;
+  readonly next: NextFlight;
 }
 
 type Answer = Omit<TimerLimit, "by">;
+/** Packs this close in temperature have alike resistances. */
+const ALIKE_C = 4;
+
+/** The touchdowns that loaded voltage and controller temperature allow. */
+export function otherLimits(request: LimitRequest): readonly TimerLimit[] {
+  return [
+    { by: "voltage", ...byVoltage(request) },
+    { by: "temperature", ...byTemperature(request) },
+  ];
+}
 
 function notKnown(what: string): Answer {
   return { touchdownByS: null, why: limitNotKnown(what) };
@@ -36,63 +51,60 @@ function reachedAt(seconds: number | null): Answer {
     : { touchdownByS: Math.floor(seconds) };
 }
 
-function byVoltage(
-  counted: readonly LogbookEntry[],
-  charge: ChargeLimit,
-  conditions: ChargeConditions,
-  fitted: Facts,
-  gain: number,
-): Answer {
+/**
+ * Amps and ohms as logged: a wrong current gain leaves their product right. Of the next flight's pack where its
+ * flights tell, else of all; the largest stands for the coldest.
+ */
+function byVoltage({ counted, charge, conditions, fitted, next }: LimitRequest): Answer {
   const { cells, minLoadedCellV, chemistry } = fitted.pack;
-  if (cells === null || minLoadedCellV === null)
-    return notKnown("the aircraft file gives no pack.minLoadedCellV");
-  const resistances = upperEnds(counted, (entry) => entry.check.measures.packResistance10sMohm);
-  if (resistances.length === 0) return notKnown("no counted flight gives the pack's resistance");
-  const peaks = counted.flatMap((entry) => entry.load?.peakCurrentA ?? []);
-  return reachedAt(
+  if (cells === null || minLoadedCellV === null) return notKnown(NO_LOADED_CELL_LIMIT);
+  const measured = counted.filter((entry) => entry.check.measures.packResistance10sMohm.value !== null);
+  const ofPack = measured.filter((entry) => next.pack !== null && entry.given.pack === next.pack);
+  const used = ofPack.length > 0 ? ofPack : measured;
+  if (used.length === 0) return notKnown(NO_PACK_RESISTANCE);
+  const resistances = used.map(({ check }) => check.measures.packResistance10sMohm);
+  const mohm = resistances.map((one) => (isKnown(one) ? (one.high ?? one.value) : 0));
+  const answer = reachedAt(
     voltageLimitS(charge, {
       cells,
       chemistry,
       minLoadedCellV,
-      resistance10sOhm: Math.max(...resistances) / 1000,
-      peakCurrentA: gain * Math.max(...peaks),
+      resistance10sOhm: Math.max(...mohm) / 1000,
+      peakCurrentA: Math.max(...counted.map((entry) => entry.load?.peakCurrentA ?? 0)),
       capacityMah: conditions.capacityMah * conditions.health,
       startShare: conditions.startShare,
     }),
   );
+  const caution = colderWords(used, next);
+  return caution === null ? answer : { ...answer, why: [answer.why, caution].filter(Boolean).join("; ") };
 }
 
-function byTemperature(counted: readonly LogbookEntry[], fitted: Facts, next: NextFlight): Answer {
+/** A colder pack than any counted one sags more than reckoned: said, not guessed. */
+function colderWords(used: readonly LogbookEntry[], { ambientC }: NextFlight): string | null {
+  const known = used.flatMap(({ given }) => given.ambientC ?? []);
+  if (ambientC === null || known.length === 0) return null;
+  const coldestC = Math.min(...known);
+  return ambientC < coldestC - ALIKE_C ? colderThanCounted(coldestC) : null;
+}
+
+function byTemperature({ counted, fitted, next }: LimitRequest): Answer {
   const { limitC } = fitted.controller;
-  if (limitC === null) return notKnown("the aircraft file gives no controller.limitC");
-  const heated = counted.flatMap((entry) => heatOf(entry) ?? []);
-  if (heated.length === 0) return notKnown("no counted flight lets the controller's heating be fitted");
-  const hotDayC = next.ambientC ?? fitted.field.hotDayC;
-  const touchdowns = heated.map((heat) => temperatureLimitS({ hotDayC, limitC, ...heat }));
-  const reached = touchdowns.filter((seconds) => seconds !== null);
+  if (limitC === null) return notKnown(NO_CONTROLLER_LIMIT);
+  const ambientC = next.ambientC ?? fitted.field.hotDayC;
+  const heated = counted.flatMap((entry) => heatOfFlight(entry, ambientC, limitC) ?? []);
+  if (heated.length === 0) return notKnown(unfitWords(counted, ambientC, limitC));
+  const reached = heated.map(temperatureLimitS).filter((seconds) => seconds !== null);
   return reachedAt(reached.length === 0 ? null : Math.min(...reached));
 }
 
-/** Heating of one counted flight under its own load; null when it was not identified. */
-function heatOf(entry: LogbookEntry) {
-  const { load } = entry;
-  const { controllerRisePerA2, controllerTimeConstantS } = entry.check.measures;
-  if (load === null || controllerRisePerA2.driver !== "packCurrent") return null;
-  if (!isKnown(controllerRisePerA2) || !isKnown(controllerTimeConstantS)) return null;
-  return {
-    risePerA2: controllerRisePerA2.high ?? controllerRisePerA2.value,
-    timeConstantS: controllerTimeConstantS.value,
-    meanSquareCurrentA2: load.meanSquareCurrentA2,
-    rippleC: 0,
-  };
-}
-
-function upperEnds(
-  counted: readonly LogbookEntry[],
-  pick: (entry: LogbookEntry) => Quantity,
-): readonly number[] {
-  return counted.flatMap((entry) => {
-    const quantity = pick(entry);
-    return isKnown(quantity) ? [quantity.high ?? quantity.value] : [];
+/** Without a fit nothing can be reckoned ahead, but a flight that was too hot already must be named. */
+function unfitWords(counted: readonly LogbookEntry[], ambientC: number, limitC: number): string {
+  const tooHot = counted.flatMap((entry) => {
+    const { controllerHotDayPeakC } = entry.check.measures;
+    if (!isKnown(controllerHotDayPeakC)) return [];
+    const peakC = peakIn(ambientC, entry.facts.field.hotDayC, controllerHotDayPeakC);
+    return peakC >= limitC ? [{ flight: entry.flight, peakC }] : [];
   });
+  const first = tooHot[0];
+  return first ? tooHotWithoutFit(first.flight, first.peakC, ambientC) : NO_HEATING;
 }

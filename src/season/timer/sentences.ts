@@ -16,6 +16,19 @@ export function otherCellsLeftOut(flown: number | null, fitted: number | null): 
   return `flown with ${flown ?? "unknown"} cells, fitted are ${fitted ?? "unknown"}`;
 }
 
+export function otherPackLeftOut(flownMah: number, fittedMah: number): string {
+  return `flown with a pack of ${plainNumber(flownMah)} mAh, fitted is ${plainNumber(fittedMah)} mAh`;
+}
+export function onlyBoundLeftOut(): string {
+  return "its charge is only bounded";
+}
+export function doubtfulChargeLeftOut(percent: number): string {
+  return `holes in its log leave its charge open by ${plainNumber(percent)} %`;
+}
+export function noLoadLeftOut(): string {
+  return "its take-off or touchdown was not found";
+}
+
 export function noCapacity(): string {
   return "the aircraft file gives no pack.capacityMah; add it and the timer can be set";
 }
@@ -32,6 +45,18 @@ export function limitNotReached(): string {
 }
 export function limitNotKnown(what: string): string {
   return `not known: ${what}`;
+}
+
+export const NO_LOADED_CELL_LIMIT = "the aircraft file gives no pack.minLoadedCellV";
+export const NO_PACK_RESISTANCE = "no counted flight gives the pack's resistance";
+export const NO_CONTROLLER_LIMIT = "the aircraft file gives no controller.limitC";
+export const NO_HEATING = "no counted flight lets the controller's heating be fitted";
+
+export function colderThanCounted(coldestC: number): string {
+  return `rests on flights at ${plainNumber(coldestC)} °C and warmer; a colder pack sags more`;
+}
+export function tooHotWithoutFit(flight: string, peakC: number, ambientC: number): string {
+  return `at ${plainNumber(ambientC)} °C flight ${flight} may reach ${plainNumber(peakC)} °C, over the controller's limit; fly shorter or cooler`;
 }
 
 export interface TimerWords {

@@ -47,7 +47,7 @@ export function setTimer(
   const charge = chargeLimit(loads, conditions);
   const limits: readonly TimerLimit[] = [
     { by: "charge", touchdownByS: Math.floor(charge.touchdownByS) },
-    ...otherLimits(counted, charge, conditions, fitted, next, gain),
+    ...otherLimits({ counted, charge, conditions, fitted, next }),
   ];
   return settingOf(frame, loads, conditions, charge, limits);
 }

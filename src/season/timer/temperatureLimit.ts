@@ -1,24 +1,24 @@
-/** Heating of the controller under the counted flights' load on the hottest day. */
+import { timeToReachS } from "../../physics/index.ts";
+
+/** Heating of the controller under one counted flight's load, in the air of the next flight. */
 export interface HeatConditions {
-  readonly hotDayC: number;
+  readonly ambientC: number;
   readonly limitC: number;
-  /** Steady rise per square ampere of pack current, upper end, degC/A^2. */
-  readonly risePerA2: number;
+  /** Steady rise at the flight's mean driver, degC. */
+  readonly steadyRiseC: number;
   readonly timeConstantS: number;
-  /** Largest mean square current of the counted flights, A^2. */
-  readonly meanSquareCurrentA2: number;
-  /** How much the peaks of a flight stand above the steady heating by its mean square current, degC. */
+  /** How far the flight's measured peak stands above the rise by its mean driver, degC, 0 or more. */
   readonly rippleC: number;
 }
 
 /**
- * Touchdown, s from take-off, at which the controller reaches its limit on the hottest day, flown at the
- * counted flights' load (first-order heating). Null when the steady temperature stays below the limit.
+ * Touchdown, s from take-off, at which the controller reaches its limit when this load goes on: the first-order rise
+ * by the mean driver with the flight's own ripple on top. Null when the steady temperature stays below the limit.
  */
 export function temperatureLimitS(conditions: HeatConditions): number | null {
-  const roomC = conditions.limitC - conditions.hotDayC - conditions.rippleC;
-  const steadyRiseC = conditions.risePerA2 * conditions.meanSquareCurrentA2;
-  if (roomC <= 0) return 0;
-  if (steadyRiseC <= roomC) return null;
-  return -conditions.timeConstantS * Math.log(1 - roomC / steadyRiseC);
+  const { ambientC, limitC, steadyRiseC, timeConstantS, rippleC } = conditions;
+  const startC = ambientC + rippleC;
+  if (startC >= limitC) return 0;
+  if (startC + steadyRiseC <= limitC) return null;
+  return timeToReachS(startC, startC + steadyRiseC, limitC, timeConstantS);
 }

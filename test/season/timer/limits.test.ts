@@ -10,7 +10,6 @@ const LOAD = {
   groundChargeMah: 100,
   approachS: 40,
   peakCurrentA: 60,
-  meanSquareCurrentA2: 700,
 };
 const CHARGE = chargeLimit([LOAD, LOAD, LOAD], {
   capacityMah: 5000,
@@ -47,21 +46,20 @@ describe("the touchdown that the loaded cells allow", () => {
 
 describe("the touchdown that the controller allows on the hot day", () => {
   const HEAT = {
-    hotDayC: 35,
+    ambientC: 35,
     limitC: 100,
-    risePerA2: 0.12,
+    steadyRiseC: 84,
     timeConstantS: 120,
-    meanSquareCurrentA2: 700,
     rippleC: 5,
   };
   it("follows the first-order rise", () => {
     const touchdownS = temperatureLimitS(HEAT) ?? Number.NaN;
-    expect(35 + 5 + 0.12 * 700 * (1 - Math.exp(-touchdownS / 120))).toBeCloseTo(100, 9);
+    expect(35 + 5 + 84 * (1 - Math.exp(-touchdownS / 120))).toBeCloseTo(100, 9);
   });
   it("is null when the steady temperature stays below the limit", () => {
-    expect(temperatureLimitS({ ...HEAT, risePerA2: 0.05 })).toBeNull();
+    expect(temperatureLimitS({ ...HEAT, steadyRiseC: 59.9 })).toBeNull();
   });
   it("is 0 when the ambient alone takes all the room", () => {
-    expect(temperatureLimitS({ ...HEAT, hotDayC: 96 })).toBe(0);
+    expect(temperatureLimitS({ ...HEAT, ambientC: 96 })).toBe(0);
   });
 });

@@ -1,0 +1,101 @@
+import { plainNumber } from "../../base/quantity/index.ts";
+import type { TrendCrossing, TrendMeasure, TrendOf } from "./trend.ts";
+
+export const NO_HEAT_TRACE = "its log does not let the controller's heating be solved";
+export const NO_WHOLE_FLIGHT = "its log holds no whole flight";
+
+export const TREND_WORDS: Readonly<Record<TrendMeasure, string>> = {
+  controllerRisePerA2: "Controller heating per square ampere",
+  controllerTimeConstantS: "Controller cooling",
+  packResistanceMohm: "Pack resistance",
+  chargeRateMahPerS: "Charge rate in flight",
+  propellerPowerCoefficient: "Static power coefficient",
+};
+
+/** "Pack resistance, pack A" or "Controller heating per square ampere, 18x10". */
+export function seriesTitle(measure: TrendMeasure, { pack, propeller }: TrendOf): string {
+  const of = [pack === null ? null : `pack ${pack}`, propeller].filter((one) => one !== null);
+  return [TREND_WORDS[measure], ...of].join(", ");
+}
+
+export function coolingNeedsSpeed(): string {
+  return "lost cooling cannot be told without a logged shaft speed; extra heat can";
+}
+export function ageingOrTemperature(): string {
+  return "ageing cannot be told from temperature: log the pack's temperature or note the air with --ambient";
+}
+export function tooFewPoints(points: number, needed: number): string {
+  return `${points} so far; ${needed} are needed to tell a change from chance`;
+}
+
+interface Pace {
+  /** Percent a flight or charge. */
+  readonly value: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly per: "flight" | "charge";
+}
+
+export function noChangeShown(points: number, pace: Pace | null): string {
+  const range = pace === null || pace.low === null || pace.high === null ? "" : `: ${rangeWords(pace)}`;
+  return `no change shown in ${points} flights${range}`;
+}
+
+export function creeping(verdict: "rising" | "falling", pace: Pace): string {
+  const range = pace.low === null || pace.high === null ? "" : ` (${rangeWords(pace)})`;
+  return `${verdict} by about ${plainNumber(Math.abs(pace.value))} % a ${pace.per}${range}`;
+}
+
+export function jumped(percent: number, after: string): string {
+  return `shifted by ${signed(percent)} % after ${after}`;
+}
+
+function rangeWords({ low, high, per }: Pace): string {
+  return `${signed(low ?? 0)} to ${signed(high ?? 0)} % a ${per}`;
+}
+
+export function lostCooling(): string {
+  return "Its time constant grows too: cooling is being lost. Look at the air's way to the controller.";
+}
+export function extraHeat(): string {
+  return "Look at the controller, its solder joints and its timing.";
+}
+export function watchThePack(): string {
+  return "Weaker under load and warmer: look at this pack before it is pushed again.";
+}
+
+export function willCross({ limit, flights, soonest, latest }: TrendCrossing, per: string): string {
+  return `At this pace ${limit} in about ${flights} ${per}s (${soonest} to ${latest}).`;
+}
+export const HOT_DAY_LIMIT = "the controller meets its limit on the hot day";
+export const LOADED_CELL_LIMIT = "the loaded cells meet their lowest voltage";
+
+export function sinceFlight(
+  before: string,
+  changes: readonly { readonly what: string; readonly percent: number; readonly isUnusual: boolean }[],
+): string {
+  const words = changes.map(
+    ({ what, percent, isUnusual }) =>
+      `${what} ${signed(percent)} %${isUnusual ? " (more than these flights differ)" : ""}`,
+  );
+  return `Since ${before} on this fitting: ${words.join(", ")}.`;
+}
+
+export function summary(changed: number, judged: number, waiting: number): string {
+  const found =
+    judged === 0
+      ? "No series has enough flights for a trend yet."
+      : changed === 0
+        ? `No change shown in ${judged} series.`
+        : `${changed} of ${judged} series changed.`;
+  return waiting === 0 || judged === 0 ? found : `${found} ${waiting} cannot be judged yet.`;
+}
+
+export function noFlights(): string {
+  return "The logbook holds no flight of this aircraft that a trend can rest on.";
+}
+
+function signed(value: number): string {
+  const text = plainNumber(Math.abs(value) < 0.05 ? 0 : value);
+  return value >= 0.05 ? `+${text}` : text.replace("-", "−");
+}

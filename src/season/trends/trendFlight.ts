@@ -1,0 +1,7 @@
+import type { HeatTrace } from "../../flight/analysis/index.ts";
+import type { LogbookEntry } from "../logbook/index.ts";
+
+/** A flight of the book with the trace that its heating is solved from. */
+export interface TrendFlight extends LogbookEntry {
+  readonly check: LogbookEntry["check"] & { readonly heatTrace: HeatTrace | null };
+}
