@@ -1,6 +1,15 @@
 import { toJsonSchema } from "@valibot/to-json-schema";
 import { aircraftSchema } from "../../src/aircraft/index.ts";
-import { columns, dialect, flightCheck, flightChecks, notice, quantity } from "./resultSchemas.ts";
+import {
+  columns,
+  dialect,
+  flightCheck,
+  flightChecks,
+  notice,
+  plan,
+  quantity,
+  swap,
+} from "./resultSchemas.ts";
 
 const definitions = { quantity, notice, dialect };
 
@@ -14,5 +23,7 @@ export function jsonSchemas(): ReadonlyMap<string, object> {
       toJsonSchema(flightChecks, { definitions: { ...definitions, flightCheck } }),
     ],
     ["columns.schema.json", toJsonSchema(columns, { definitions })],
+    ["plan.schema.json", toJsonSchema(plan, { definitions: { quantity } })],
+    ["swap.schema.json", toJsonSchema(swap, { definitions: { quantity } })],
   ]);
 }

@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import { CHANNEL_NAMES } from "../../src/base/channels/index.ts";
 import { MEASURE_NAMES, MEASURE_UNITS } from "../../src/flight/analysis/index.ts";
+import { PLAN_MEASURES } from "../../src/flight/prediction/index.ts";
 
 /** The JSON results as schemas. More keys may be added to a result at any time, so none is closed. */
 
@@ -172,4 +173,87 @@ export const columns = v.pipe(
   }),
   v.title("tallywatt columns"),
   v.description("How each column of a log is read: the result of `tallywatt columns LOG --json`."),
+);
+
+const planMeasures = v.pipe(
+  v.object(Object.fromEntries(PLAN_MEASURES.map((name) => [name, quantity]))),
+  v.description(`Units: ${PLAN_MEASURES.map((name) => `${name} ${MEASURE_UNITS[name]}`).join(", ")}.`),
+);
+
+const conditions = v.object({
+  ambientC: v.pipe(v.nullable(v.number()), v.description("Null: the usual air of the field.")),
+  elevationM: v.pipe(v.nullable(v.number()), v.description("Null: the field's.")),
+  reservePct: v.number(),
+});
+
+const planSide = {
+  conditions,
+  measures: planMeasures,
+  staticThrustN: v.pipe(quantity, v.description("An estimate from published thrust coefficients, N.")),
+  basisOf: v.pipe(
+    v.record(v.string(), v.string()),
+    v.description("Each part and where its number comes from."),
+  ),
+};
+
+export const plan = v.pipe(
+  v.object({
+    format: v.literal("tallywatt/plan"),
+    version: v.literal(1),
+    aircraft: v.nullable(v.string()),
+    ...planSide,
+    judgements: v.array(judgement),
+    remarks: v.pipe(v.array(v.string()), v.description("What widens the intervals.")),
+    text: text("The plan in a few sentences."),
+  }),
+  v.title("tallywatt plan"),
+  v.description("The budget that follows from what is fitted: the result of `tallywatt plan --json`."),
+);
+
+const loadRatio = v.pipe(
+  v.object({
+    value: v.number(),
+    low: v.pipe(v.number(), v.description("Of the kind on average, 95 % interval.")),
+    high: v.number(),
+    lowOfTwo: v.pipe(v.number(), v.description("Of two single propellers, 95 % interval.")),
+    highOfTwo: v.number(),
+    isExtrapolated: v.pipe(v.boolean(), v.description("Outside the shapes measured of the kind.")),
+  }),
+  v.description("Load at one speed over that of the fitted propeller."),
+);
+
+const sizedPropeller = { diameterIn: v.number(), pitchIn: v.number(), load: loadRatio };
+
+export const swap = v.pipe(
+  v.object({
+    format: v.literal("tallywatt/swap"),
+    version: v.literal(1),
+    aircraft: v.nullable(v.string()),
+    change: v.object({
+      diameterIn: v.nullable(v.number()),
+      pitchIn: v.nullable(v.number()),
+      blades: v.nullable(v.number()),
+      cells: v.nullable(v.number()),
+      capacityMah: v.nullable(v.number()),
+    }),
+    before: v.object(planSide),
+    ...planSide,
+    judgements: v.array(judgement),
+    extrapolation: v.pipe(v.array(v.string()), v.description("How far it reaches beyond the data.")),
+    ladder: v.pipe(
+      v.array(v.object(sizedPropeller)),
+      v.description("Propellers of the fitted one's kind with its load."),
+    ),
+    inchRule: v.array(
+      v.object({
+        steps: count("Inches up in diameter and down in pitch."),
+        ...sizedPropeller,
+        verdict: v.picklist(["holds", "fails", "cannot be told"]),
+      }),
+    ),
+    inchRuleText: v.nullable(text("Where one inch up and one down keeps the load.")),
+    text: text("The change in a few sentences."),
+  }),
+  v.title("tallywatt swap"),
+  v.description("Before and after a change: the result of `tallywatt swap --json`."),
 );

@@ -16,6 +16,7 @@ import {
   limitNear,
   limitWouldPass,
   NOTHING_PREDICTED,
+  PLAN_NOT_FAULTED,
   PLANNED_NUMBERS_AGREE,
   planItself,
   predictedPart,
@@ -87,5 +88,6 @@ function planTexts(judgements: readonly Judgement[]): readonly string[] {
   const planned = judgements.filter(({ against, verdict }) => against === "plan" && verdict !== "not judged");
   const off = planned.filter(({ verdict }) => verdict === "outside");
   if (off.length > 0) return off.map(planItself);
-  return planned.length === 0 ? [] : [PLANNED_NUMBERS_AGREE];
+  if (planned.length === 0) return [];
+  return [planned.every(({ verdict }) => verdict === "within") ? PLANNED_NUMBERS_AGREE : PLAN_NOT_FAULTED];
 }
