@@ -6,3 +6,7 @@ export { type PlanResult, planResult } from "./planResult.ts";
 export { predictedPart, predictedText, restsOn } from "./planSentences.ts";
 export { type SwapResult, type SwapSide, swapResult } from "./swapResult.ts";
 export { verdictOf } from "./verdict.ts";
+export type { WhyOff, WhyOffFact, WhyOffPart } from "./whyOff.ts";
+export type { MeasuredFlight } from "./whyOffFacts.ts";
+export { FACT_WORDS } from "./whyOffSentences.ts";
+export { whyPlanWasOff } from "./whyPlanWasOff.ts";

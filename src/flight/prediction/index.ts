@@ -11,7 +11,17 @@ export {
 } from "./knownParts.ts";
 export { knownPartsFrom } from "./knownPartsFrom.ts";
 export { equalLoadLadder, type InchStep, type LadderRung, oneInchRule } from "./ladder.ts";
-export { PLAN_MEASURES, type PlanMeasure } from "./planModel.ts";
+export { startCellInput } from "./partInputs.ts";
+export {
+  centreOf,
+  type Input,
+  type InputName,
+  type InputValues,
+  isRange,
+  type PlanInputs,
+} from "./planInputs.ts";
+export { type PreparedPlan, preparedPlan } from "./planInputsOf.ts";
+export { PLAN_MEASURES, type PlanFrame, type PlanMeasure, planModel } from "./planModel.ts";
 export { type BasisOf, type PlanMeasures, type PlanPrediction, predictPlan } from "./predictPlan.ts";
 export { type Change, changedFacts, predictSwap, type SwapPrediction } from "./predictSwap.ts";
 export type { Range } from "./range.ts";

@@ -4,7 +4,7 @@ import type { PlanConditions } from "./conditions.ts";
 import type { KnownParts } from "./knownParts.ts";
 import { pathOhmOf } from "./motorFacts.ts";
 import type { Input, InputName } from "./planInputs.ts";
-import { aboutRange, scaledRange } from "./range.ts";
+import { aboutRange, type Range, scaledRange } from "./range.ts";
 import {
   AIRCRAFT_FILE,
   airOf,
@@ -104,10 +104,7 @@ function packFactor(
 
 function startCellV({ pack }: Facts, known: KnownParts): Input {
   const measured = known.pack?.startCellV;
-  if (measured) {
-    const halfWidth = Math.hypot(measured.high - measured.value, RUN_UP_DROP_V);
-    return aboutRange(measured.value - RUN_UP_DROP_V, halfWidth, measured.basis);
-  }
+  if (measured) return startCellInput(measured);
   const value = pack.fullCellV - RUN_UP_DROP_V;
   return {
     value,
@@ -115,6 +112,12 @@ function startCellV({ pack }: Facts, known: KnownParts): Input {
     high: value + Math.hypot(FULL_CELL_ABOVE_V, RUN_UP_DROP_V),
     basis: USUAL_FULL_CELL,
   };
+}
+
+/** Open-circuit volts of a cell at full throttle, from its rest before the run-up. */
+export function startCellInput(rest: Range): Range {
+  const halfWidth = Math.hypot(rest.high - rest.value, RUN_UP_DROP_V);
+  return aboutRange(rest.value - RUN_UP_DROP_V, halfWidth, rest.basis);
 }
 
 /** Open-circuit volts of a cell with the charge down to the reserve: the published curves' band. */
