@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import { CHANNEL_NAMES } from "../../src/base/channels/index.ts";
 import { MEASURE_NAMES, MEASURE_UNITS } from "../../src/flight/analysis/index.ts";
+import { FACT_WORDS } from "../../src/flight/judgement/index.ts";
 import { PLAN_MEASURES } from "../../src/flight/prediction/index.ts";
 
 /** The JSON results as schemas. More keys may be added to a result at any time, so none is closed. */
@@ -115,6 +116,30 @@ const judgement = v.object({
   text: v.string(),
 });
 
+const whyOff = v.pipe(
+  v.object({
+    line: v.picklist([...MEASURE_NAMES]),
+    planned: v.number(),
+    measured: quantity,
+    baseline: v.pipe(quantity, v.description("What the aircraft as described gives.")),
+    planItself: v.pipe(quantity, v.description("The planned number less the baseline.")),
+    parts: v.array(
+      v.object({
+        fact: v.picklist(Object.keys(FACT_WORDS)),
+        change: v.pipe(
+          quantity,
+          v.description("Change of the line when this fact alone is the measured one."),
+        ),
+      }),
+    ),
+    rest: v.pipe(quantity, v.description("What remains.")),
+    text: text("The same in one sentence."),
+  }),
+  v.description(
+    "Where a planned line that did not hold went: measured = planned - planItself + parts + rest.",
+  ),
+);
+
 const flight = v.object({
   kind: v.picklist(["flight", "benchRun"]),
   startedAt: v.nullable(text("The log's own clock at startS, as written.")),
@@ -124,6 +149,7 @@ const flight = v.object({
   phases: v.array(phase),
   measures,
   judgements: v.array(judgement),
+  whyOff: v.optional(v.array(whyOff)),
   headline: text("One sentence from the numbers."),
 });
 

@@ -15,7 +15,7 @@ import {
   cellCountQuestion,
   type DayFacts,
 } from "../analysis/index.ts";
-import { headline, judgeFlight } from "../judgement/index.ts";
+import { headline, judgeFlight, whyPlanWasOff } from "../judgement/index.ts";
 import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
 
 export interface CheckRequest {
@@ -52,7 +52,7 @@ export function checkLog(bytes: Uint8Array, request: CheckRequest): CheckedLogWi
     check: flightCheck(
       request,
       checkedLog(request, outcome.log, recording, notices),
-      analysed.map((flight) => checkedFlight(flight, facts, request.budget)),
+      analysed.map((flight) => checkedFlight(flight, facts, request)),
     ),
     readLog: outcome.log,
     recording,
@@ -79,7 +79,11 @@ function flightCheck(request: CheckRequest, log: CheckedLog, flights: readonly C
   return { format: "tallywatt/flight-check", version: 1, aircraft: request.aircraft, log, flights };
 }
 
-function checkedFlight(flight: AnalysedFlight, facts: Facts, budget: Budget): CheckedFlight {
+function checkedFlight(
+  flight: AnalysedFlight,
+  facts: Facts,
+  { budget, day }: Pick<CheckRequest, "budget" | "day">,
+): CheckedFlight {
   const { kind, startedAt, startS, endS, complete, phases, measures, heatTrace } = flight;
   const judgements = judgeFlight(measures, kind, facts, budget);
   const sentence = headline(measures, kind, complete, judgements);
@@ -92,6 +96,7 @@ function checkedFlight(flight: AnalysedFlight, facts: Facts, budget: Budget): Ch
     phases,
     measures,
     judgements,
+    whyOff: whyPlanWasOff({ kind, complete, measures, facts, day }, budget, judgements),
     heatTrace,
     headline: sentence,
   };
