@@ -62,14 +62,13 @@ function byVoltage({ counted, charge, conditions, fitted, next }: LimitRequest):
   const ofPack = measured.filter((entry) => next.pack !== null && entry.given.pack === next.pack);
   const used = ofPack.length > 0 ? ofPack : measured;
   if (used.length === 0) return notKnown(NO_PACK_RESISTANCE);
-  const resistances = used.map(({ check }) => check.measures.packResistance10sMohm);
-  const mohm = resistances.map((one) => (isKnown(one) ? (one.high ?? one.value) : 0));
+  const coldest = largestResistance(used);
   const answer = reachedAt(
     voltageLimitS(charge, {
       cells,
       chemistry,
       minLoadedCellV,
-      resistance10sOhm: Math.max(...mohm) / 1000,
+      ...coldest,
       peakCurrentA: Math.max(...counted.map((entry) => entry.load?.peakCurrentA ?? 0)),
       capacityMah: conditions.capacityMah * conditions.health,
       startShare: conditions.startShare,
@@ -77,6 +76,13 @@ function byVoltage({ counted, charge, conditions, fitted, next }: LimitRequest):
   );
   const caution = colderWords(used, next);
   return caution === null ? answer : { ...answer, why: [answer.why, caution].filter(Boolean).join("; ") };
+}
+
+function largestResistance(used: readonly LogbookEntry[]) {
+  const known = used.map(({ check }) => check.measures.packResistance10sMohm).filter(isKnown);
+  const largest = known.reduce((most, one) => (one.value > most.value ? one : most));
+  const halfWidthMohm = (largest.high ?? largest.value) - largest.value;
+  return { resistance10sOhm: largest.value / 1000, resistanceHalfWidthOhm: halfWidthMohm / 1000 };
 }
 
 /** A colder pack than any counted one sags more than reckoned: said, not guessed. */

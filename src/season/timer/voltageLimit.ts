@@ -7,8 +7,9 @@ export interface VoltageConditions {
   readonly cells: number;
   readonly chemistry: Chemistry;
   readonly minLoadedCellV: number;
-  /** Pack resistance ten seconds into a load, upper end, ohm; of the coldest flight it rests on. */
+  /** Pack resistance ten seconds into a load and its half-width, ohm; of the coldest flight it rests on. */
   readonly resistance10sOhm: number;
+  readonly resistanceHalfWidthOhm: number;
   /** Largest current of the counted flights, A. */
   readonly peakCurrentA: number;
   /** Charge of a full pack times health, mAh, and the share of it at the start. */
@@ -21,8 +22,7 @@ const LONGEST_FLIGHT_S = 7200;
 
 /**
  * Touchdown, s from take-off, after which a go-around at the counted flights' largest current would pull
- * the cells below their loaded limit: open-circuit volts at that charge less R(10 s) I. The charge is
- * drawn at the bound rate of the charge limit; open-circuit volts are the low side of the published band.
+ * the cells below their loaded limit: open-circuit volts at that charge less R(10 s) I, less what is open in them.
  * Null when the limit is not reached before the charge is gone.
  */
 export function voltageLimitS(charge: ChargeLimit, conditions: VoltageConditions): number | null {
@@ -34,18 +34,37 @@ export function voltageLimitS(charge: ChargeLimit, conditions: VoltageConditions
   return rootOf(room, 0, end, 0.01);
 }
 
+/**
+ * Room above the limit at the typical rate, less its 95 % half-width: the bound rate against the typical one, the
+ * band of published open-circuit curves and the resistance are independent, so they add in quadrature.
+ */
 function loadedRoomV(touchdownS: number, charge: ChargeLimit, conditions: VoltageConditions): number {
-  const drawnMah = charge.groundMah + charge.goAroundMah + flightChargeMah(touchdownS, charge);
-  const leftPct = 100 * (conditions.startShare - drawnMah / conditions.capacityMah);
-  const openCellV = openCircuitCellV(Math.max(0, leftPct), conditions.chemistry).low;
-  const sagCellV = (conditions.resistance10sOhm * conditions.peakCurrentA) / conditions.cells;
-  return openCellV - sagCellV - conditions.minLoadedCellV;
+  const { cells, peakCurrentA, resistance10sOhm, resistanceHalfWidthOhm, minLoadedCellV } = conditions;
+  const typical = openCellV(touchdownS, charge.meanRateMahPerS, charge, conditions);
+  const hurried = openCellV(touchdownS, charge.boundRateMahPerS, charge, conditions);
+  const open = Math.hypot(
+    typical.value - hurried.value,
+    typical.value - typical.low,
+    (resistanceHalfWidthOhm * peakCurrentA) / cells,
+  );
+  return typical.value - (resistance10sOhm * peakCurrentA) / cells - open - minLoadedCellV;
 }
 
-/** Charge from take-off to `touchdownS` at the bound rate; within the climb in proportion. */
-function flightChargeMah(touchdownS: number, charge: ChargeLimit): number {
+/** Open-circuit volts of a cell after a flight of this length at this rate and one go-around. */
+function openCellV(
+  touchdownS: number,
+  rateMahPerS: number,
+  charge: ChargeLimit,
+  { capacityMah, startShare, chemistry }: VoltageConditions,
+): ReturnType<typeof openCircuitCellV> {
+  const drawnMah = charge.groundMah + charge.goAroundMah + flightChargeMah(touchdownS, rateMahPerS, charge);
+  return openCircuitCellV(Math.max(0, 100 * (startShare - drawnMah / capacityMah)), chemistry);
+}
+
+/** Charge from take-off to `touchdownS`; within the climb in proportion. */
+function flightChargeMah(touchdownS: number, rateMahPerS: number, charge: ChargeLimit): number {
   if (touchdownS < charge.climbS) return (charge.climbMah * touchdownS) / charge.climbS;
-  return charge.climbMah + charge.boundRateMahPerS * (touchdownS - charge.climbS);
+  return charge.climbMah + rateMahPerS * (touchdownS - charge.climbS);
 }
 
 function touchdownWhenEmptyS(charge: ChargeLimit, conditions: VoltageConditions): number {

@@ -38,7 +38,7 @@ interface Pace {
 
 export function noChangeShown(points: number, pace: Pace | null): string {
   const range = pace === null || pace.low === null || pace.high === null ? "" : `: ${rangeWords(pace)}`;
-  return `no change shown in ${points} flights${range}`;
+  return `no change shown in ${points} logs${range}`;
 }
 
 export function creeping(verdict: "rising" | "falling", pace: Pace): string {

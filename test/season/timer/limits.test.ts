@@ -23,19 +23,35 @@ const VOLTAGE = {
   chemistry: "lipo",
   minLoadedCellV: 3.3,
   resistance10sOhm: 0.05,
+  resistanceHalfWidthOhm: 0,
   peakCurrentA: 60,
   capacityMah: 5000,
   startShare: 1,
 } as const;
 
 describe("the touchdown that the loaded cells allow", () => {
-  it("is where open-circuit volts less R(10 s) I reach the limit", () => {
-    const touchdownS = voltageLimitS(CHARGE, VOLTAGE);
-    expect(touchdownS).not.toBeNull();
-    const drawn =
-      CHARGE.groundMah + CHARGE.goAroundMah + 300 + CHARGE.boundRateMahPerS * ((touchdownS ?? 0) - 20);
-    const loaded = openCircuitCellV(100 * (1 - drawn / 5000), "lipo").low - (0.05 * 60) / 8;
-    expect(loaded).toBeCloseTo(3.3, 3);
+  it("is where open-circuit volts less R(10 s) I, less what is open, reach the limit", () => {
+    const touchdownS = voltageLimitS(CHARGE, VOLTAGE) ?? Number.NaN;
+    const openAt = (rate: number) => {
+      const drawn = CHARGE.groundMah + CHARGE.goAroundMah + 300 + rate * (touchdownS - 20);
+      return openCircuitCellV(100 * (1 - drawn / 5000), "lipo");
+    };
+    const typical = openAt(CHARGE.meanRateMahPerS);
+    const hurried = openAt(CHARGE.boundRateMahPerS);
+    const open = Math.hypot(typical.value - hurried.value, typical.value - typical.low);
+    expect(typical.value - (0.05 * 60) / 8 - open).toBeCloseTo(3.3, 3);
+  });
+
+  it("comes earlier with a larger or a less certain resistance and a larger current", () => {
+    const baseS = voltageLimitS(CHARGE, VOLTAGE) ?? Number.NaN;
+    for (const change of [
+      { resistance10sOhm: 0.055 },
+      { resistanceHalfWidthOhm: 0.01 },
+      { peakCurrentA: 70 },
+      { startShare: 0.9 },
+    ]) {
+      expect(voltageLimitS(CHARGE, { ...VOLTAGE, ...change })).toBeLessThan(baseS);
+    }
   });
 
   it("is null when the limit is never reached and 0 when it is passed at once", () => {
