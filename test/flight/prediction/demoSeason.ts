@@ -11,6 +11,7 @@ const text = (file: string) => readFileSync(resolve(FOLDER, file), "utf8");
 export interface TrueLog {
   readonly file: string;
   readonly propeller: "18x8" | "18x10";
+  readonly pack: "A" | "B";
   readonly ambientC: number;
   readonly sensors: { readonly ampGain: number };
   readonly flights: readonly {
@@ -28,7 +29,8 @@ export interface TrueLog {
 }
 
 export const TRUE_LOGS = (JSON.parse(text("truth.json")) as { logs: readonly TrueLog[] }).logs;
-const NOTES = (JSON.parse(text("season.json")) as { logs: readonly { file: string; ambientC: number }[] }).logs;
+const NOTES = (JSON.parse(text("season.json")) as { logs: readonly { file: string; ambientC: number }[] })
+  .logs;
 
 /** The demo's aircraft file with the propeller of a part of the season. */
 export function ternWith(propeller: "18x8" | "18x10"): ReadAircraft {
