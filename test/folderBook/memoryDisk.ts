@@ -152,7 +152,10 @@ export class MemoryDisk implements FileSystem {
     this.step(`state ${path}`);
     const inode = this.names.get(path);
     const data = inode === undefined ? undefined : this.data.get(inode);
-    return data === undefined ? null : { size: data.length, modifiedMs: this.modified.get(inode!) ?? 0 };
+    const modifiedMs = this.modified.get(inode ?? 0) ?? 0;
+    if (data !== undefined) return { isFolder: false, size: data.length, modifiedMs };
+    const isFolder = [...this.names.keys()].some((name) => name.startsWith(`${path}/`));
+    return isFolder ? { isFolder, size: 0, modifiedMs } : null;
   }
 
   /** One program is always alone here. */

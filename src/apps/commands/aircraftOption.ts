@@ -15,25 +15,33 @@ export interface Aircraft {
   readonly readings: readonly RememberedReading[];
 }
 
-export type AircraftInput =
-  | { readonly state: "read"; readonly aircraft: Aircraft }
-  | { readonly state: "unusable"; readonly notices: readonly Notice[] };
+interface Unusable {
+  readonly state: "unusable";
+  readonly notices: readonly Notice[];
+}
+
+export type AircraftInput = { readonly state: "read"; readonly aircraft: Aircraft } | Unusable;
 
 const NO_AIRCRAFT: Aircraft = { name: null, facts: NO_FACTS, budget: NO_BUDGET, readings: [] };
 
 /** The aircraft file named by --aircraft; `file` null reads none. */
 export async function readAircraft(file: string | null, io: Io): Promise<AircraftInput> {
   if (file === null) return { state: "read", aircraft: NO_AIRCRAFT };
-  const bytes = bytesOf(file, io);
-  if (typeof bytes === "string") return refused("aircraft-unreadable", bytes);
-  const text = textOf(bytes);
-  if (text === null) return refused("aircraft-not-text", inputSentences.aircraftNotText(file));
+  const text = aircraftText(file, io);
+  if (typeof text !== "string") return text;
   // Loaded only when there is a file: a check without one starts sooner.
   const { parseAircraftFile } = await import("../../aircraft/index.ts");
   const parsed = parseAircraftFile(text, file);
   if (parsed.state === "refusal") return { state: "unusable", notices: parsed.notices };
   const { facts, budget, readings } = parsed;
   return { state: "read", aircraft: { name: facts.name, facts, budget, readings } };
+}
+
+/** The text of an aircraft file, or why there is none. */
+export function aircraftText(file: string, io: Io): string | Unusable {
+  const bytes = bytesOf(file, io);
+  if (typeof bytes === "string") return refused("aircraft-unreadable", bytes);
+  return textOf(bytes) ?? refused("aircraft-not-text", inputSentences.aircraftNotText(file));
 }
 
 /** --cells stands in for the aircraft file, and answers a question about its cell count. */
@@ -55,12 +63,12 @@ function bytesOf(file: string, io: Io): Uint8Array | string {
 
 function textOf(bytes: Uint8Array): string | null {
   try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
     return null;
   }
 }
 
-function refused(code: string, text: string): AircraftInput {
+function refused(code: string, text: string): Unusable {
   return { state: "unusable", notices: [{ code, severity: "refusal", text }] };
 }

@@ -18,6 +18,7 @@ export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
   },
   plan: { summary: "the budget that follows from what is fitted", load: () => import("./plan.ts") },
   swap: { summary: "another propeller, pack or day: before and after", load: () => import("./swap.ts") },
+  add: { summary: "add logs to the logbook, each flight once", load: () => import("./add.ts") },
   new: { summary: "start an aircraft file, with comments and its schema", load: () => import("./new.ts") },
   demo: { summary: "analyse the invented season and write its reports", load: () => import("./demo.ts") },
 };

@@ -1,5 +1,6 @@
-/** Size in bytes and time of the last change. */
+/** A file or folder as it is: its size in bytes, the time of its last change. */
 export interface FileState {
+  readonly isFolder: boolean;
   readonly size: number;
   readonly modifiedMs: number;
 }
@@ -26,7 +27,7 @@ export interface FileSystem {
   list(path: string): readonly string[];
   /** Size in bytes, or null when there is no such file. */
   size(path: string): number | null;
-  /** Null when there is no such file. */
+  /** Null when there is no such file or folder. */
   state(path: string): FileState | null;
   /**
    * Runs `work` while no other program changes this folder; `onWait` is called once when the wait for

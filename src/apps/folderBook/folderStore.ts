@@ -17,6 +17,17 @@ const LOG_FOLDER = "logs";
 /** Reads that met a change in the middle before a read waits for its turn. */
 const MOST_READS = 20;
 
+/** The disk failed a change. The book is as before it or, from the next command on, as after it. */
+export class CannotChangeError extends Error {
+  /** Bytes of the change's files. */
+  readonly neededBytes: number;
+  constructor(cause: unknown, neededBytes: number) {
+    super(cause instanceof Error ? cause.message : String(cause), { cause });
+    this.name = "CannotChangeError";
+    this.neededBytes = neededBytes;
+  }
+}
+
 export interface FolderStoreOptions {
   readonly folder: string;
   readonly fileSystem: FileSystem;
@@ -45,7 +56,11 @@ export function folderStore({ folder, fileSystem, onWait }: FolderStoreOptions):
         recover(fileSystem, folder);
         removeLeftovers(fileSystem, folder);
         const change = await work(folderFiles(fileSystem, folder, []));
-        make(fileSystem, folder, change);
+        try {
+          make(fileSystem, folder, change);
+        } catch (error) {
+          throw new CannotChangeError(error, bytesOf(change));
+        }
         return change.result;
       });
     },
@@ -89,6 +104,11 @@ function make(fileSystem: FileSystem, folder: string, change: BookChange<unknown
   const withoutIndex = { path: "index.json", text: null };
   commit(fileSystem, folder, [withoutIndex, ...change.files]);
   afterwards(fileSystem, folder, change);
+}
+
+function bytesOf({ logs, files }: BookChange<unknown>): number {
+  const texts = files.reduce((sum, { text }) => sum + Buffer.byteLength(text ?? ""), 0);
+  return logs.reduce((sum, { bytes }) => sum + bytes.length, texts);
 }
 
 function keepLog(fileSystem: FileSystem, folder: string, { path, bytes }: LogFile): void {

@@ -1,6 +1,6 @@
 export { sha256Of } from "./checksum.ts";
 export type { FileState, FileSystem } from "./fileSystem.ts";
-export { type FolderStoreOptions, folderStore } from "./folderStore.ts";
+export { CannotChangeError, type FolderStoreOptions, folderStore } from "./folderStore.ts";
 export { JournalDamagedError } from "./journal.ts";
 export { LockBusyError, STALE_LOCK_S } from "./lockFacts.ts";
 export { nodeFileSystem } from "./nodeFileSystem.ts";

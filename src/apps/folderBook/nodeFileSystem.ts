@@ -39,8 +39,8 @@ export const nodeFileSystem: FileSystem = {
   size: (path) => orNull(() => fs.statSync(path).size),
   state: (path) =>
     orNull(() => {
-      const { size, mtimeMs } = fs.statSync(path);
-      return { size, modifiedMs: mtimeMs };
+      const found = fs.statSync(path);
+      return { isFolder: found.isDirectory(), size: found.size, modifiedMs: found.mtimeMs };
     }),
   alone: async (folder, onWait, work) => (await import("./lock.ts")).withLock(folder, onWait, work),
 };

@@ -49,7 +49,7 @@ function writeWhole(fileSystem: FileSystem, path: string, bytes: Uint8Array, isS
     let written = 0;
     while (written < bytes.length) {
       const taken = fileSystem.write(descriptor, bytes.subarray(written));
-      if (taken <= 0) throw new Error(`the disk took no more bytes after ${written} of ${bytes.length}`);
+      if (taken <= 0) throw diskError("ENOSPC", `the disk took ${written} of ${bytes.length} bytes`);
       written += taken;
     }
     if (isSynced) fileSystem.fsync(descriptor);
@@ -57,7 +57,7 @@ function writeWhole(fileSystem: FileSystem, path: string, bytes: Uint8Array, isS
     fileSystem.close(descriptor);
   }
   const size = fileSystem.size(path);
-  if (size !== bytes.length) throw new Error(`the disk kept ${size} of ${bytes.length} bytes of ${path}`);
+  if (size !== bytes.length) throw diskError("EIO", `the disk kept ${size} of ${bytes.length} bytes`);
 }
 
 export function syncFolder(fileSystem: FileSystem, folder: string): void {
@@ -75,4 +75,9 @@ function removeQuietly(fileSystem: FileSystem, path: string): void {
   } catch {
     // Recovery deletes it; the error that brought us here is the one to tell.
   }
+}
+
+/** Like Node's own errors of file calls. */
+function diskError(code: string, message: string): Error {
+  return Object.assign(new Error(message), { code });
 }

@@ -1,0 +1,90 @@
+import { plainNumber } from "../../../base/quantity/index.ts";
+
+const count = (number: number, one: string, many: string): string =>
+  number === 1 ? `1 ${one}` : `${number} ${many}`;
+
+/** Sentences of the logbook's commands. */
+export const logbookSentences = {
+  noHome: (): string =>
+    "Your own folder is not known here, so say where the logbook lies: --book FOLDER, or set TALLYWATT_BOOK",
+  notABook: (folder: string, name: string): string =>
+    `${folder} holds other files (${name}) and no book.json, so it is not taken for a logbook. Name an empty folder: --book FOLDER`,
+  cannotChange: (folder: string, reason: string, bytes: number): string =>
+    `The logbook in ${folder} cannot be changed: ${reason} (${bytes} bytes are needed). It stays whole; nothing of it is half-written.`,
+  cannotRead: (folder: string, reason: string): string =>
+    `The logbook in ${folder} cannot be read: ${reason}.`,
+  empty: (folder: string): string =>
+    `The logbook in ${folder} holds no flight yet. To add one: tallywatt add LOG`,
+
+  dateWrong: (text: string): string =>
+    `--date is "${text}". It must be a day as YYYY-MM-DD; for example --date 2026-06-14.`,
+  flownWrong: (text: string): string =>
+    `--flown is "${text}". It must be minutes and seconds; for example --flown 5:40.`,
+  propellerWrong: (text: string): string =>
+    `--propeller is "${text}". It must be diameter x pitch in inches; for example --propeller 18x10.`,
+  textWrong: (option: string, most: number): string =>
+    `${option} must be one line of 1 to ${most} characters.`,
+  clearWrong: (name: string, names: readonly string[]): string =>
+    `--clear is "${name}". It must be one of ${names.join(", ")}.`,
+  nothingToEdit: (help: string): string => `Say what to change, for example --pack A. Help: ${help}`,
+  logOrWatch: (help: string): string => `Name a log or --watch FOLDER. Help: ${help}`,
+  logAndWatch: (): string => "Name logs or --watch FOLDER, not both.",
+  putBackOfWatch: (option: string): string => `${option} is for one flight and cannot go with --watch.`,
+
+  folderEmpty: (folder: string): string =>
+    `${folder} holds no log (.csv, .txt, .log or .tsv). Check the folder's name.`,
+  added: (flights: readonly string[], aircraft: string, log: string, isDry: boolean): string =>
+    `${isDry ? "Would add" : "Added"} ${count(flights.length, "flight", "flights")} of ${aircraft} from ${log}: ${flights.join(", ")}.`,
+  already: (log: string, flights: readonly string[]): string =>
+    `${log} is in the logbook already as ${flights.join(", ")}; nothing was added.`,
+  totals: (added: number, already: number, stopped: number): string =>
+    `${count(added, "flight", "flights")} added, ${count(already, "log", "logs")} there already, ${count(stopped, "log", "logs")} not added.`,
+  progress: (done: number, total: number): string => `${done} of ${total} logs`,
+  watching: (folder: string): string =>
+    `Watching ${folder}: each new log is added once it has stopped growing. End with Ctrl-C.`,
+
+  edited: (flights: readonly string[], isDry: boolean): string =>
+    `${isDry ? "Would change" : "Changed"} ${flights.join(", ")}. To take it back: tallywatt undo`,
+  removed: (flight: string, file: string): string => `Removed ${flight} (log ${file}).`,
+  wouldRemove: (flight: string, file: string): string => `Would remove ${flight} (log ${file}).`,
+  removedEnd: (): string => "To take it back: tallywatt undo",
+  confirmRemove: (flights: readonly string[]): string =>
+    `This removes ${flights.join(", ")} from the logbook. To do it, add --yes`,
+  undone: (what: string, isDry: boolean): string =>
+    `${isDry ? "Would undo" : "Undone"}: ${what}. To make it again: tallywatt undo`,
+
+  rechecked: (changed: number, same: number, isDry: boolean): string =>
+    `${isDry ? "A recheck would change" : "Rechecked:"} ${count(changed, "flight", "flights")}${isDry ? "" : " changed"}, ${same} as before.`,
+  measureChanged: (words: string, before: string, after: string): string => `${words}: ${before} -> ${after}`,
+  moreMeasures: (number: number): string =>
+    `and ${count(number, "more measure", "more measures")}, see --json`,
+  logGone: (flight: string): string =>
+    `${flight}: its log is missing, so it stays as it was. See tallywatt verify`,
+  logDiffers: (flight: string): string =>
+    `${flight}: its log is damaged, so it stays as it was. See tallywatt verify`,
+  notFoundAgain: (flight: string, found: number): string =>
+    `${flight}: this release finds ${count(found, "flight", "flights")} in its log and not this one; it stays as it was.`,
+  moreFound: (log: string, path: string): string =>
+    `${log} holds another flight for this release. To add it: tallywatt add ${path}`,
+  notReadAgain: (flight: string, why: string): string => `${flight} stays as it was: ${why}`,
+  aircraftGone: (flight: string, name: string): string =>
+    `${flight} stays as it was: the logbook holds no aircraft ${name}.`,
+
+  exported: (flights: number, file: string): string =>
+    `Wrote ${count(flights, "flight", "flights")} to ${file}.`,
+  exportEnding: (file: string): string =>
+    `${file} must end in .csv, .json or .book.json (the whole logbook as one file).`,
+  bookTooLarge: (megabytes: number, limit: number): string =>
+    `The logs have ${plainNumber(megabytes)} MB; one file holds at most ${limit} MB. Copy the folder instead.`,
+  bookFileWrong: (file: string, why: string): string => `${file} cannot be taken in: ${why}.`,
+  tookIn: (flights: number, already: number, isDry: boolean): string =>
+    `${isDry ? "Would take in" : "Took in"} ${count(flights, "flight", "flights")}; ${already} were there already.`,
+  bookFileDamaged: (): string => "its checksum does not fit; use another copy",
+  bookFileNewer: (): string => "a later release wrote it",
+
+  whole: (flights: number, logs: number): string =>
+    `The logbook is whole: ${count(flights, "flight", "flights")}, ${count(logs, "log", "logs")}, every checksum holds.`,
+  problem: (path: string, what: string, todo: string): string => `${path}: ${what}. What to do: ${todo}.`,
+  damagedCount: (number: number): string =>
+    `${count(number, "file", "files")} of the logbook cannot be used. See tallywatt verify`,
+};

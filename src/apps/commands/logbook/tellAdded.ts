@@ -1,0 +1,60 @@
+import { bookSentences, type CurrentCalibration } from "../../../season/logbook/index.ts";
+import { checkSummary } from "../checkSummary.ts";
+import type { Call } from "../commandDefinition.ts";
+import { shownLog } from "../logInput.ts";
+import { inOrder, noticeLines } from "../noticeLines.ts";
+import { commandLine } from "../shellWord.ts";
+import type { AddedLog, AddWork } from "./addLog.ts";
+import { logbookSentences } from "./sentences.ts";
+
+/** Notices on standard error; on standard output what was added, with one log its main numbers too. */
+export function tellAdded(log: string, added: AddedLog, call: Call, { talk, book }: AddWork): void {
+  const { outcome, check, aircraft } = added;
+  const retry = (option: string): string =>
+    commandLine([call.name, log, ...call.optionWords, ...option.split(" ")]);
+  const notices = outcome.state === "stopped" ? outcome.notices : (check?.log.notices ?? []);
+  for (const notice of inOrder(notices)) talk.say(noticeLines(shownLog(log), notice, retry).join("\n"));
+  if (outcome.state === "stopped" || call.has("json")) return;
+  if (outcome.state === "already") {
+    talk.data(logbookSentences.already(shownLog(log), outcome.flights));
+    return;
+  }
+  talk.data(logbookSentences.added(outcome.flights, aircraft ?? "", shownLog(log), book.isDry));
+  if (call.operands.length > 1 || check === null) return;
+  const next = commandLine(["timer", ...bookWords(call)]);
+  talk.data(checkSummary(shownLog(log), check, { report: null, next }).slice(1).join("\n"));
+}
+
+function bookWords(call: Call): readonly string[] {
+  const book = call.text("book");
+  return book === null ? [] : ["--book", book];
+}
+
+/** The result of `add --json`. */
+export function addedJson(
+  logs: readonly AddedLog[],
+  dryRun: boolean,
+  calibration: CurrentCalibration | null,
+): object {
+  return {
+    format: "tallywatt/add",
+    version: 1,
+    dryRun,
+    logs: logs.map(({ file, sha256, aircraft, outcome, check }) => ({
+      file,
+      sha256,
+      aircraft,
+      state: outcome.state,
+      flights: outcome.state === "stopped" ? [] : outcome.flights,
+      notices: outcome.state === "stopped" ? outcome.notices : (check?.log.notices ?? []),
+    })),
+    calibration,
+  };
+}
+
+/** What the put-backs say of the current sensor, as a line; null without. */
+export function calibrationLine(calibration: CurrentCalibration | null): string | null {
+  if (calibration === null) return null;
+  const { gain, low, high, putBacks, isApplied } = calibration;
+  return bookSentences.calibrated(gain, low, high, putBacks, isApplied);
+}
