@@ -34,6 +34,7 @@ const RANKS: readonly (readonly string[])[] = [
   ["season/logbook"],
   ["season/timer"],
   ["season/trends"],
+  ["season/overview"],
   ["show/charts"],
   ["show/report"],
   ["apps/page", "apps/folderBook"],

@@ -80,7 +80,7 @@ function planLine(plan: Judgement): BudgetLine {
 }
 
 /** Where a measured value should lie, as a share of the plan. */
-const PLAN_BANDS = {
+export const PLAN_BANDS = {
   around: { from: 0.9, to: 1.1 },
   atMost: { from: 0, to: 1 },
   atLeast: { from: 1, to: 9 },
@@ -90,7 +90,10 @@ const PLAN_BANDS = {
  * A number as a share of the room up to its limit, 1 at the limit and growing towards harm. Volts of a cell
  * count down from a full cell; other lower limits count as limit over value.
  */
-function shareOfLimit(limit: Judgement, fullCellV: number): (value: number) => number {
+export function shareOfLimit(
+  limit: Pick<Judgement, "line" | "sense" | "value">,
+  fullCellV: number,
+): (value: number) => number {
   const wall = limit.value ?? 0;
   if (limit.sense !== "atLeast") return (value) => value / wall;
   if (limit.line === "minCellV") return (value) => (fullCellV - value) / (fullCellV - wall);

@@ -1,2 +1,4 @@
 export { flightReport } from "./flightReport.ts";
 export type { FlightReportInput } from "./reportInput.ts";
+export type { SeasonReportInput } from "./season/seasonInput.ts";
+export { seasonReport } from "./season/seasonReport.ts";

@@ -1,0 +1,12 @@
+export { type BudgetOverSeason, budgetOverSeason, type JudgedFlight } from "./budgetOverSeason.ts";
+export { type FittedPart, type FittingChange, fittingChanges } from "./fittingChanges.ts";
+export { type FlightVerdicts, flightVerdicts, judgementsOf, type WorstVerdict } from "./flightVerdicts.ts";
+export { groupedPoints, groupSize, MOST_SINGLE_FLIGHTS, type SeasonPoint } from "./grouping.ts";
+export { numberRanges } from "./numberRanges.ts";
+export { type PackOverSeason, packsOverSeason } from "./packs.ts";
+export { flownPropellerOf, type SeasonFlight, seasonFlights } from "./place.ts";
+export { type SeasonCounts, seasonCounts } from "./seasonCounts.ts";
+export { isAlarmed, seasonHeadline } from "./seasonHeadline.ts";
+export { seasonRange } from "./seasonRange.ts";
+export { shortFitting, timerLimitWords, trendMeasureWords, trendUnit } from "./sentences.ts";
+export { type LeftOutGroup, type TimerFlights, timerFlights } from "./timerFlights.ts";

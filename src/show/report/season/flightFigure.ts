@@ -1,0 +1,42 @@
+import { plainNumber, toPlace, unitText } from "../../../base/quantity/index.ts";
+import {
+  type FlightChart,
+  flightDrawing,
+  flightLimitsOffScale,
+  html,
+  type Markup,
+  NOTHING,
+} from "../../charts/index.ts";
+import { limitsOffScaleSentence, scaleStartSentence } from "../sentences.ts";
+
+/** A chart with its words. */
+export interface SeasonChart {
+  readonly chart: FlightChart;
+  readonly title: string;
+  /** As in JSON. */
+  readonly unit: string;
+  /** What the picture shows, from the season's own numbers; one paragraph each. */
+  readonly sentences: readonly (string | Markup)[];
+}
+
+/** A chart over flights with title, sentences and axes. Charts of a stack share the axis of the last one. */
+export function flightFigure({ chart, title, unit, sentences }: SeasonChart, hasAxis = true): Markup {
+  const id = `season-${chart.id}`;
+  const drawing = flightDrawing(chart, { nameId: `${id}-name`, descriptionId: `${id}-text` });
+  const off = flightLimitsOffScale(chart).map(({ words }) => words);
+  const isZero = chart.startsAtZero && drawing.scale.from === 0;
+  const start = `${toPlace(drawing.scale.from, -drawing.scale.decimals)} ${unitText(unit)}`;
+  const scaleWords = [
+    ...(off.length === 0 ? [] : [limitsOffScaleSentence(off)]),
+    ...(isZero ? [] : [scaleStartSentence(start)]),
+  ];
+  const words = [...sentences, ...(scaleWords.length === 0 ? [] : [scaleWords.join(" ")])];
+  const names =
+    chart.breaks.length === 0 ? NOTHING : html`<div class="row"><div></div>${drawing.breakNames}</div>`;
+  const axis = hasAxis ? html`<div class="row"><div></div>${drawing.flightAxis}</div>` : NOTHING;
+  return html`<figure class="panel season-panel" data-panel="${chart.id}"><figcaption><h4 id="${id}-name">${title}${unit === "1" ? "" : `, ${unitText(unit)}`}</h4><div class="says" id="${id}-text">${words.map((one) => html`<p>${one}</p>`)}</div></figcaption>${names}<div class="row drawing">${drawing.valueAxis}${drawing.plot}${drawing.ends}</div>${axis}</figure>`;
+}
+
+export function numberWithUnit(value: number, unit: string): string {
+  return `${plainNumber(value)} ${unitText(unit)}`;
+}

@@ -1,0 +1,55 @@
+import type { Budget } from "../../../aircraft/budget.ts";
+import type { Facts } from "../../../aircraft/facts.ts";
+import type { CurrentCalibration, LogbookEntry } from "../../../season/logbook/index.ts";
+import {
+  type FittingChange,
+  fittingChanges,
+  groupSize,
+  type JudgedFlight,
+  judgementsOf,
+  type SeasonFlight,
+  seasonFlights,
+} from "../../../season/overview/index.ts";
+import type { TimerSetting } from "../../../season/timer/index.ts";
+import type { TrendResult } from "../../../season/trends/index.ts";
+import type { FlightAxis } from "../../charts/index.ts";
+import { seasonAxis } from "./seasonAxis.ts";
+
+export interface SeasonReportInput {
+  readonly aircraft: string;
+  /** In the order of flying. */
+  readonly entries: readonly LogbookEntry[];
+  readonly timer: TimerSetting;
+  readonly trends: TrendResult;
+  /** What is fitted now, and the plan as it is now. */
+  readonly facts: Facts;
+  readonly budget: Budget;
+  readonly calibration: CurrentCalibration | null;
+  readonly release: string;
+  /** Relative link of each flight's own report by the flight's name; null when none were written. */
+  readonly flightReportLinks: ReadonlyMap<string, string> | null;
+}
+
+/** What every section of the season is written from. */
+export interface SeasonContext extends SeasonReportInput {
+  readonly flights: readonly SeasonFlight[];
+  readonly judged: readonly JudgedFlight[];
+  readonly byName: ReadonlyMap<string, SeasonFlight>;
+  readonly changes: readonly FittingChange[];
+  readonly axis: FlightAxis;
+  /** How many neighbouring flights one point of a chart stands for. */
+  readonly groupedBy: number;
+}
+
+export function seasonContext(input: SeasonReportInput): SeasonContext {
+  const flights = seasonFlights(input.entries);
+  return {
+    ...input,
+    flights,
+    judged: flights.map((flight) => ({ flight, judgements: judgementsOf(flight, input.budget) })),
+    byName: new Map(flights.map((flight) => [flight.entry.flight, flight])),
+    changes: fittingChanges(flights),
+    axis: seasonAxis(flights),
+    groupedBy: groupSize(flights.length),
+  };
+}

@@ -1,0 +1,99 @@
+import { quantityText } from "../../../base/quantity/index.ts";
+import {
+  groupedPoints,
+  isAlarmed,
+  type SeasonPoint,
+  shortFitting,
+  trendMeasureWords,
+  trendUnit,
+} from "../../../season/overview/index.ts";
+import type { TrendMeasure, TrendSeries } from "../../../season/trends/index.ts";
+import { type FlightSeries, html, type Markup } from "../../charts/index.ts";
+import { capital } from "./capital.ts";
+import { changesList, fittingBreaks } from "./changes.ts";
+import { flightFigure } from "./flightFigure.ts";
+import { pointTable } from "./pointTable.ts";
+import type { SeasonContext } from "./seasonInput.ts";
+import { pointAt } from "./seasonPoints.ts";
+import {
+  groupedSentence,
+  NO_TRENDS,
+  slopeWords,
+  TRENDS_KEY,
+  TRENDS_TITLE,
+  trendTableCaption,
+} from "./sentences.ts";
+
+/** Series that one small chart can hold and still tell apart. */
+const MOST_SERIES = 4;
+const STYLES = [1, 2, 3, 4] as const;
+
+/** A series of a small chart with the points it is drawn with. */
+interface DrawnSeries {
+  readonly trend: TrendSeries;
+  readonly words: string;
+  readonly points: readonly SeasonPoint[];
+}
+
+/** Every trend as a small chart with its verdict, those that show a change first. */
+export function trendsSection(context: SeasonContext): Markup {
+  const { trends, groupedBy } = context;
+  const groups = chartGroups(trends.series.filter(({ points }) => points.length > 0));
+  const key = groupedBy === 1 ? TRENDS_KEY : `${TRENDS_KEY} ${groupedSentence(groupedBy)}`;
+  const charts = groups.map((group, index) => trendChart(context, group, `trend-${index + 1}`));
+  const body =
+    groups.length === 0
+      ? html`<p>${NO_TRENDS}</p>`
+      : html`<p class="key">${key}</p><div class="small-charts">${charts}</div>`;
+  return html`<section class="trends" aria-labelledby="trends"><h2 id="trends">${TRENDS_TITLE}</h2><p>${trends.text}</p>${changesList(context)}${body}</section>`;
+}
+
+/** Series of one measure together, at most four in a chart; measures with a change first. */
+function chartGroups(series: readonly TrendSeries[]): readonly (readonly TrendSeries[])[] {
+  const byMeasure = new Map<TrendMeasure, TrendSeries[]>();
+  for (const one of series) byMeasure.set(one.measure, [...(byMeasure.get(one.measure) ?? []), one]);
+  const groups = [...byMeasure.values()].flatMap((all) => {
+    const count = Math.ceil(all.length / MOST_SERIES);
+    return Array.from({ length: count }, (_, at) => all.slice(at * MOST_SERIES, (at + 1) * MOST_SERIES));
+  });
+  const weight = (group: readonly TrendSeries[]) => (group.some(isAlarmed) ? 0 : 1);
+  return groups.sort((one, other) => weight(one) - weight(other));
+}
+
+function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: string): Markup {
+  const measure = group[0]?.measure ?? "packResistanceMohm";
+  const title = capital(trendMeasureWords(measure));
+  const unit = trendUnit(measure);
+  const drawn = group.map((trend) => drawnSeries(context, trend));
+  const breaks = measure === "packResistanceMohm" ? [] : fittingBreaks(context);
+  const series = drawn.map((one, at) => flightSeries(one, `${id}-${at + 1}`, STYLES[at] ?? 1));
+  const chart = { id, axis: context.axis, startsAtZero: false, series, limits: [], breaks };
+  const sentences = drawn.map(seriesSentence);
+  const columns = drawn.map(({ words, points }) => ({ head: words, unit, points }));
+  const table = pointTable(title, trendTableCaption(title, context.groupedBy), columns, context.flights);
+  return html`<div class="small-chart">${flightFigure({ chart, title, unit, sentences })}${table}</div>`;
+}
+
+function drawnSeries({ byName, groupedBy }: SeasonContext, trend: TrendSeries): DrawnSeries {
+  const single = trend.points.flatMap(({ flight, value, low, high }) => {
+    const at = byName.get(flight);
+    return at === undefined ? [] : [pointAt(at, value, low, high)];
+  });
+  return { trend, words: shortFitting(trend.of), points: groupedPoints(single, groupedBy) };
+}
+
+function flightSeries(
+  { words, points }: DrawnSeries,
+  id: string,
+  style: FlightSeries["style"],
+): FlightSeries {
+  return { id, words, style, points };
+}
+
+/** "not judged: …" with its verdict in bold, and the slope where there is one. */
+function seriesSentence({ trend }: DrawnSeries): Markup {
+  const { slopePerFlight, verdict, text, measure } = trend;
+  const per = measure === "packResistanceMohm" ? "charge" : "flight";
+  const slope = slopePerFlight.value === null ? "" : slopeWords(quantityText(slopePerFlight), per);
+  return html`<b>${capital(verdict)}.</b> ${text} ${slope}`;
+}
