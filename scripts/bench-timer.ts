@@ -1,3 +1,4 @@
+import { COUNTS, loggedPilot } from "../test/season/timer/loggedPilots.ts";
 import { LOGGED_FLIGHTS, SPREADS, scorePilots } from "../test/season/timer/simulatedPilots.ts";
 
 const pilots = Number(process.argv[2] ?? 4000);
@@ -26,4 +27,29 @@ for (const logged of LOGGED_FLIGHTS) {
 function line(spread: string, logged: number, kept: number, cautious: number, length: number): string {
   const percent = (share: number): string => `${(100 * share).toFixed(2)} %`.padStart(8);
   return `${spread.padEnd(7)} ${String(logged).padEnd(7)}${percent(kept)} ${percent(cautious).padEnd(22)} ${percent(length)}`;
+}
+
+const logged = Number(process.argv[3] ?? 0);
+if (logged > 0) throughLogs(logged);
+
+/** A few pilots whose flights are written as logs, read back, analysed and counted. */
+function throughLogs(pilotsPerSpread: number): void {
+  console.log(
+    `\nthrough simulated logs: ${pilotsPerSpread} pilots a spread, 12 later flights each, seeds from 500`,
+  );
+  const scores = SPREADS.flatMap((spread, index) =>
+    Array.from({ length: pilotsPerSpread }, (_, k) => loggedPilot(spread, 500 + 100 * index + k)).flat(),
+  );
+  for (const count of COUNTS) {
+    const own = scores.filter((score) => score.count === count);
+    const total = own.reduce((sum, { later }) => sum + later, 0);
+    const kept = own.reduce((sum, score) => sum + score.kept, 0);
+    const lengths = own.map(({ length }) => length).sort((one, other) => one - other);
+    const others = own.filter(
+      ({ chargeS, touchdownByS }) => (touchdownByS ?? 0) < (chargeS ?? 0) - 55,
+    ).length;
+    console.log(
+      `${count} logged: kept ${((100 * kept) / total).toFixed(2)} % of ${total}, median length ${(100 * (lengths[Math.floor(lengths.length / 2)] ?? 0)).toFixed(1)} %, another limit binds for ${others} of ${own.length}`,
+    );
+  }
 }
