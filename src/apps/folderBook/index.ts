@@ -4,4 +4,5 @@ export { CannotChangeError, type FolderStoreOptions, folderStore } from "./folde
 export { JournalDamagedError } from "./journal.ts";
 export { LockBusyError, STALE_LOCK_S } from "./lockFacts.ts";
 export { nodeFileSystem } from "./nodeFileSystem.ts";
+export { type FolderCheck, type FolderProblem, verifyFolder } from "./verifyFolder.ts";
 export { writeDurably } from "./writeDurably.ts";

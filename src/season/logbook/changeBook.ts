@@ -17,6 +17,7 @@ export interface ChangeFrame {
 export interface MadeChange {
   /** In words, for undo. */
   readonly what: string;
+  readonly isUndo?: boolean;
   readonly logs: readonly LogFile[];
   readonly files: readonly FileChange[];
   /** The flights after the change. */
@@ -56,11 +57,12 @@ export function noChange<Result>(result: Result): BookChange<Result> {
 function undoOf(
   files: BookFiles,
   { digest, run }: ChangeFrame,
-  { what, files: changes, replaced }: MadeChange,
-): Pick<UndoRecord, "run" | "what" | "before" | "after" | "logs"> {
+  { what, isUndo = false, files: changes, replaced }: MadeChange,
+): Pick<UndoRecord, "run" | "what" | "isUndo" | "before" | "after" | "logs"> {
   return {
     run,
     what,
+    isUndo,
     before: changes.map(({ path }) => ({ path, text: files.get(path) ?? null })),
     after: changes.map(({ path, text }) => ({ path, digest: text === null ? null : digest(text) })),
     logs: [...new Set(replaced.map(({ log }) => log.path))],

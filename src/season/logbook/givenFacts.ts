@@ -23,12 +23,18 @@ export function propellerText({ diameterIn, pitchIn }: PropellerSize): string {
 }
 
 /** What is fitted in this one flight: another propeller has blades and kind of the fitted one, its limit is unknown. */
-export function factsOfFlight(facts: Facts, given: GivenFacts): Facts {
+function factsOfFlight(facts: Facts, given: GivenFacts): Facts {
   const size = given.propeller === null ? null : propellerSize(given.propeller);
   if (size === null) return facts;
   const { propeller } = facts;
   const isFitted = propeller.diameterIn === size.diameterIn && propeller.pitchIn === size.pitchIn;
   return isFitted ? facts : { ...facts, propeller: { ...propeller, ...size, maxRpm: null } };
+}
+
+/** The facts a flight is judged with: the fitted ones, its own propeller, and a cell count given with its log. */
+export function judgedFacts(facts: Facts, given: GivenFacts, cells: number | null): Facts {
+  const own = factsOfFlight(facts, given);
+  return cells === null ? own : { ...own, pack: { ...own.pack, cells } };
 }
 
 export function dayOf({ ambientC, startPct }: GivenFacts): DayFacts {

@@ -28,7 +28,7 @@ export {
   NOTHING_GIVEN,
 } from "./entry.ts";
 export { type Digest, entryText, type ReadEntry, readEntry } from "./entryText.ts";
-export { dayOf, factsOfFlight, propellerSize, propellerText } from "./givenFacts.ts";
+export { dayOf, judgedFacts, propellerSize, propellerText } from "./givenFacts.ts";
 export { foundFlights, keptFlight, keptReading, readingOptionsOf } from "./keptFlights.ts";
 export { flightPath, harmlessName, logPath } from "./names.ts";
 export { inOrderOfFlying } from "./order.ts";

@@ -8,7 +8,7 @@ import { bookChange, type ChangeFrame, noChange } from "./changeBook.ts";
 import type { GivenFacts, KeptFlight, KeptReading, LogbookEntry } from "./entry.ts";
 import { entryText } from "./entryText.ts";
 import { isSameFlight } from "./fingerprint.ts";
-import { factsOfFlight } from "./givenFacts.ts";
+import { judgedFacts } from "./givenFacts.ts";
 import { type FoundFlight, foundFlights, keptFlight } from "./keptFlights.ts";
 import { flightName, flightPath, logPath } from "./names.ts";
 import { inOrderOfFlying } from "./order.ts";
@@ -118,7 +118,7 @@ function newEntries(
   const names = newNames(files, fresh, inLog, file);
   const first = entries.reduce((most, { sequence }) => Math.max(most, sequence), 0) + 1;
   const { sha256, headerSignature } = checked.check.log;
-  const facts = factsOfFlight(withCells(aircraft.facts, reading), given);
+  const facts = judgedFacts(aircraft.facts, given, reading.cells);
   return fresh.map(({ index, found }, at) => {
     const isLast = at === fresh.length - 1;
     const own = withPutBack(given, isLast, [...chargedWith, ...names]);
@@ -147,11 +147,6 @@ function newNames(
 function withPutBack(given: GivenFacts, isLast: boolean, flights: readonly string[]): GivenFacts {
   if (given.putBackMah === null || !isLast) return { ...given, putBackMah: null, putBackFlights: [] };
   return { ...given, putBackFlights: flights };
-}
-
-/** --cells stood in for the aircraft file's count when the log was checked. */
-function withCells(facts: BookAircraft["facts"], { cells }: KeptReading): BookAircraft["facts"] {
-  return cells === null ? facts : { ...facts, pack: { ...facts.pack, cells } };
 }
 
 /** Names of the files there are, damaged ones too, in lower case. */

@@ -4,13 +4,13 @@ import { bookChange, type ChangeFrame, noChange } from "./changeBook.ts";
 import type { Digest } from "./entryText.ts";
 import { inOrderOfFlying } from "./order.ts";
 import { keptFlightAt, readFlights } from "./readBook.ts";
-import { bookSentences } from "./sentences.ts";
 import type { BookChange, BookFiles, FileChange } from "./store.ts";
 import { readUndo, type UndoRecord } from "./undo.ts";
 
 export type Undone =
-  | { readonly state: "undone"; readonly what: string; readonly files: readonly string[] }
-  | { readonly state: "nothing" | "damaged" }
+  | { readonly state: "undone" | "madeAgain"; readonly what: string; readonly files: readonly string[] }
+  | { readonly state: "nothing" }
+  | { readonly state: "damaged" }
   | { readonly state: "outdated"; readonly path: string };
 
 /** Takes the last change back: its files are again as they were, to the byte. Undone twice it is made again. */
@@ -19,19 +19,20 @@ export function planUndo(files: BookFiles, frame: ChangeFrame): BookChange<Undon
   if (last.state !== "read") {
     return noChange({ state: last.state === "none" ? "nothing" : "damaged" });
   }
-  const { before, what } = last.record;
+  const { before, what, isUndo } = last.record;
   const edited = editedSince(files, last.record, frame.digest);
   if (edited !== null) return noChange({ state: "outdated", path: edited });
   const index = readFlights(files, frame.digest);
   const paths = new Set(before.map(({ path }) => path));
   const made = {
-    what: bookSentences.undone(what),
+    what,
+    isUndo: !isUndo,
     logs: [],
     files: before,
     index: restoredIndex(index, before, frame.digest),
     replaced: index.entries.filter(({ flight }) => paths.has(`${FLIGHT_FOLDER}${flight}.json`)),
   };
-  return bookChange(files, frame, made, { state: "undone", what, files: [...paths] });
+  return bookChange(files, frame, made, { state: isUndo ? "madeAgain" : "undone", what, files: [...paths] });
 }
 
 /** An aircraft file that its owner edited after the change; a flight's file has no other author. */

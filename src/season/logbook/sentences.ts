@@ -48,7 +48,6 @@ export const bookSentences = {
   edited: (flights: readonly string[]): string => `edited ${list(flights)}`,
   removed: (flights: readonly string[]): string => `removed ${list(flights)}`,
   rechecked: (count: number): string => `rechecked ${several(count, "flight", "flights")}`,
-  undone: (what: string): string => `undone: ${what}`,
   imported: (count: number): string => `took in ${several(count, "flight", "flights")} of another logbook`,
 
   chargeNotWhole: (): string => "its log does not hold the whole charge",
@@ -61,7 +60,7 @@ export const bookSentences = {
     `the put-back of ${plainNumber(putBackMah)} mAh does not fit ${plainNumber(loggedMah)} mAh logged`,
   /** The sensor's departure in percent with its interval: low is the gain's lower end. */
   calibrated: (gain: number, low: number, high: number, putBacks: number, isApplied: boolean): string => {
-    const percent = (one: number): string => plainNumber(Math.abs(100 * (1 - 1 / one)));
+    const percent = (one: number): string => Math.abs(100 * (1 - 1 / one)).toFixed(1);
     if (!isApplied) {
       return `${putBacks} put-backs agree with the current sensor: true amps are ${low.toFixed(3)} to ${high.toFixed(3)} times the logged ones.`;
     }

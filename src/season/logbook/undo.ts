@@ -12,6 +12,8 @@ export interface UndoRecord {
   readonly run: string;
   /** What the change did, in words. */
   readonly what: string;
+  /** True when the change was itself an undo: undoing it makes the change before again. */
+  readonly isUndo: boolean;
   /** The files before it; null: there was none. */
   readonly before: readonly FileChange[];
   /** Digest of each of these files after it (null: none): undo leaves a file that was changed since. */
@@ -45,7 +47,7 @@ export function undoText(record: UndoRecord, digest: Digest): string {
  */
 export function nextUndo(
   last: ReadUndo,
-  made: Pick<UndoRecord, "run" | "what" | "before" | "after" | "logs">,
+  made: Pick<UndoRecord, "run" | "what" | "isUndo" | "before" | "after" | "logs">,
 ): UndoRecord {
   const previous = last.state === "read" ? last.record : null;
   const frame = { format: "tallywatt/undo", version: 1, change: (previous?.change ?? 0) + 1 } as const;
@@ -54,6 +56,7 @@ export function nextUndo(
     ...frame,
     run: made.run,
     what: made.what,
+    isUndo: made.isUndo,
     before: [...made.before.filter(({ path }) => !isIn(previous.before, path)), ...previous.before],
     after: [...previous.after.filter(({ path }) => !isIn(made.after, path)), ...made.after],
     logs: [...new Set([...previous.logs, ...made.logs])],

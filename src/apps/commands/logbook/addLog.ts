@@ -5,9 +5,10 @@ import {
   type AddRequest,
   type BookAircraft,
   type ChosenAircraft,
-  factsOfFlight,
+  dayOf,
   flightsOfLog,
   type GivenFacts,
+  judgedFacts,
   keptReading,
   planAdd,
   readFlights,
@@ -78,14 +79,10 @@ async function addChecked(
   chargedWith: readonly string[],
   { book, given, options, isAgain }: AddWork,
 ): Promise<AddedLog> {
-  const { ambientC, startPct } = given;
-  const facts = factsOfFlight(aircraft.facts, given);
-  const withCells =
-    options.cells === null ? facts : { ...facts, pack: { ...facts.pack, cells: options.cells } };
   const checked = checkBytes(file, bytes, {
-    aircraft: { ...aircraft, facts: withCells },
+    aircraft: { ...aircraft, facts: judgedFacts(aircraft.facts, given, options.cells) },
     options,
-    day: { ambientC, startPct },
+    day: dayOf(given),
   });
   const reading = keptReading(options);
   const request: AddRequest = { bytes, file, checked, aircraft, given, reading, chargedWith, isAgain };

@@ -52,6 +52,8 @@ export const logbookSentences = {
     `This removes ${flights.join(", ")} from the logbook. To do it, add --yes`,
   undone: (what: string, isDry: boolean): string =>
     `${isDry ? "Would undo" : "Undone"}: ${what}. To make it again: tallywatt undo`,
+  madeAgain: (what: string, isDry: boolean): string =>
+    `${isDry ? "Would make again" : "Made again"}: ${what}. To take it back: tallywatt undo`,
 
   rechecked: (changed: number, same: number, isDry: boolean): string =>
     `${isDry ? "A recheck would change" : "Rechecked:"} ${count(changed, "flight", "flights")}${isDry ? "" : " changed"}, ${same} as before.`,

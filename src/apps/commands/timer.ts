@@ -1,0 +1,66 @@
+import { calibrateCurrent, readFlights } from "../../season/logbook/index.ts";
+import { setTimer } from "../../season/timer/index.ts";
+import type { Call, CommandDefinition } from "./commandDefinition.ts";
+import { EXIT, type ExitCode } from "./exitCodes.ts";
+import type { Io } from "./io.ts";
+import { AIRCRAFT_OPTION, aircraftOfCall } from "./logbook/aircraftOfCall.ts";
+import { ofAircraft } from "./logbook/flightsOfCall.ts";
+import { textOption } from "./logbook/givenOptions.ts";
+import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
+import { timerLines } from "./logbook/timerLines.ts";
+import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
+import { numberOption } from "./optionValues.ts";
+import { commandLine } from "./shellWord.ts";
+import type { Talk } from "./talk.ts";
+
+const LONGEST_PACK = 60;
+
+export const command: CommandDefinition = {
+  operands: "",
+  about: "a flight timer from the logged flights, and what sets it",
+  examples: [
+    { line: "tallywatt timer", about: "for the next flight on what is fitted" },
+    { line: "tallywatt timer --pack A --ambient 30 --reserve 30", about: "for a pack, a day and a reserve" },
+  ],
+  options: [
+    BOOK_OPTION,
+    AIRCRAFT_OPTION,
+    { flags: "--pack <NAME>", help: "the pack that will fly" },
+    { flags: "--ambient <C>", help: "air temperature to reckon with; else the hot day" },
+    { flags: "--reserve <PCT>", help: "charge to land with, percent; else the aircraft file's" },
+    { flags: "--start-pct <N>", help: "state of charge at the start, percent" },
+    JSON_OPTION,
+  ],
+  notes: ["A suggestion from logs: makers' limits and your club's safety code come first."],
+  run,
+};
+
+async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
+  const book = openBook(call, io, talk);
+  const { chosen, index } = await book.read((files) => ({
+    chosen: aircraftOfCall(call, io)(files),
+    index: readFlights(files, book.frame.digest),
+  }));
+  if (chosen.state === "stopped") {
+    const retry = (option: string): string =>
+      commandLine([call.name, ...call.optionWords, ...option.split(/ (.*)/, 2)]);
+    for (const notice of inOrder(chosen.notices))
+      talk.say(noticeLines(book.folder, notice, retry).join("\n"));
+    return exitOfNotices(chosen.notices);
+  }
+  const { facts, budget, name } = chosen.aircraft;
+  const entries = ofAircraft(index, name);
+  const next = {
+    pack: textOption(call, "pack", LONGEST_PACK),
+    ambientC: numberOption(call, "ambient", { low: -40, high: 60, unit: "degrees Celsius", example: "30" }),
+    reservePct:
+      numberOption(call, "reserve", { low: 0, high: 90, unit: "percent", example: "25" }) ??
+      budget.reservePct,
+    startPct: numberOption(call, "start-pct", { low: 1, high: 100, unit: "percent", example: "90" }),
+  };
+  const calibration = calibrateCurrent(entries);
+  const setting = setTimer(entries, facts, next, calibration);
+  if (call.has("json")) talk.data(JSON.stringify({ ...setting, calibration }, null, 2));
+  else talk.data(timerLines(setting, calibration).join("\n"));
+  return EXIT.done;
+}
