@@ -37,7 +37,7 @@ export function loadRatio(from: PropellerShape, to: PropellerShape): LoadRatio {
     isExtrapolated ? Math.sqrt(Math.max(0, relativeSd ** 2 - inside ** 2)) : 0,
   );
   const ofKind = Math.hypot(ofLine, ...beyond.map((sd) => TWO_SIDED_95 * sd));
-  const ofTwo = TWO_SIDED_95 * Math.hypot(one.relativeSd, other.relativeSd);
+  const ofTwo = Math.max(ofKind, TWO_SIDED_95 * Math.hypot(one.relativeSd, other.relativeSd));
   return {
     value: Math.exp(log),
     low: Math.exp(log - ofKind),

@@ -70,20 +70,22 @@ const BASIS_SHOWN: readonly (readonly [keyof BasisOf, string])[] = [
   ["airDensity", "air"],
 ];
 
-export function inchRuleText(steps: readonly InchStep[], kind: string): string {
+export function inchRuleText(
+  steps: readonly InchStep[],
+  kind: string,
+  diameterIn: number,
+  range: { readonly fromIn: number; readonly toIn: number } | null,
+): string {
   const parts = steps.map(
     ({ steps: count, load, verdict }) =>
-      `${count === 1 ? "one step" : `${count} steps`} x${load.value.toFixed(2)} (${load.low.toFixed(2)} to ${load.high.toFixed(2)}), ${VERDICT_WORDS[verdict]}`,
+      `${count === 1 ? "one step" : `${count} steps`} x${load.value.toFixed(2)} (${load.low.toFixed(2)} to ${load.high.toFixed(2)}), ${verdict}`,
   );
-  return `One inch up and one down (${kind}): ${parts.join("; ")}.`;
+  const reach =
+    range === null
+      ? "the published shapes do not show where it holds"
+      : `at ${plainNumber(diameterIn)} inch one step holds for pitches of ${plainNumber(range.fromIn)} to ${plainNumber(range.toIn)} inch`;
+  return `One inch up and one down (${kind}): ${[...parts, reach].join("; ")}.`;
 }
-
-const VERDICT_WORDS: Readonly<Record<InchStep["verdict"], string>> = {
-  holds: "holds",
-  fails: "fails",
-  "cannot be told": "cannot be told",
-};
-
 function clause({ text }: Judgement): string {
   const bare = text.replace(/\.$/, "");
   return bare.charAt(0).toLowerCase() + bare.slice(1);

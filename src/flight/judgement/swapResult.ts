@@ -7,6 +7,7 @@ import {
   type Change,
   equalLoadLadder,
   type InchStep,
+  inchRuleRange,
   type KnownParts,
   type LadderRung,
   oneInchRule,
@@ -77,7 +78,10 @@ export function swapResult(
     extrapolation: swap.extrapolation,
     ladder: shape === null ? [] : equalLoadLadder(shape),
     inchRule,
-    inchRuleText: shape === null ? null : inchRuleText(inchRule, fitGroup(shape.family)),
+    inchRuleText:
+      shape === null
+        ? null
+        : inchRuleText(inchRule, fitGroup(shape.family), shape.diameterIn, inchRuleRange(shape)),
     text: planText(swap.after, judgements),
   };
 }

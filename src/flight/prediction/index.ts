@@ -10,7 +10,7 @@ export {
   NOTHING_KNOWN,
 } from "./knownParts.ts";
 export { knownPartsFrom } from "./knownPartsFrom.ts";
-export { equalLoadLadder, type InchStep, type LadderRung, oneInchRule } from "./ladder.ts";
+export { equalLoadLadder, type InchStep, inchRuleRange, type LadderRung, oneInchRule } from "./ladder.ts";
 export { startCellInput } from "./partInputs.ts";
 export {
   centreOf,

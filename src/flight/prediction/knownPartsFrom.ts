@@ -15,9 +15,12 @@ const PATH_HALF_WIDTH = 0.3;
 /** Beyond this a speed sensor's setting is wrong rather than the motor: not taken for a speed constant. */
 const KV_BELIEVED = 0.12;
 
-/** Spread from flight to flight before any is known, relative (1 sd); our choice from simulated seasons. */
+/**
+ * Spread from flight to flight before any is known, relative (1 sd); our choice from simulated seasons. A pack's
+ * resistance moves by a tenth with some 4 degC of its temperature.
+ */
 const SPREADS: Readonly<Record<"resistance" | "startV" | "kv" | "rise" | "tau" | "ground", Pooling>> = {
-  resistance: { priorSpread: 0.05, of: "next" },
+  resistance: { priorSpread: 0.1, of: "next" },
   startV: { priorSpread: 0.002, of: "next" },
   kv: { priorSpread: 0.005, of: "part" },
   rise: { priorSpread: 0.04, of: "part" },

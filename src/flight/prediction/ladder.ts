@@ -69,3 +69,18 @@ function verdictOf({ low, high, isExtrapolated }: LoadRatio): InchStep["verdict"
   if (low >= 1 - KEPT_WITHIN && high <= 1 + KEPT_WITHIN) return "holds";
   return high < 1 - KEPT_WITHIN || low > 1 + KEPT_WITHIN ? "fails" : "cannot be told";
 }
+
+/**
+ * Pitches, to the half inch, between which one step of the rule holds at the fitted propeller's diameter; null where
+ * none does or the published shapes of the kind do not reach.
+ */
+export function inchRuleRange(
+  fitted: PropellerShape,
+): { readonly fromIn: number; readonly toIn: number } | null {
+  const count = Math.floor((MOST_PITCH_RATIO * fitted.diameterIn) / PITCH_STEP_IN);
+  const pitches = Array.from({ length: count }, (_, i) => (i + 1) * PITCH_STEP_IN);
+  const held = pitches.filter((pitchIn) => oneInchRule({ ...fitted, pitchIn }, [1])[0]?.verdict === "holds");
+  const [fromIn] = held;
+  const toIn = held.at(-1);
+  return fromIn === undefined || toIn === undefined ? null : { fromIn, toIn };
+}
