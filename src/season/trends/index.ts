@@ -1,3 +1,4 @@
+export { seriesTitle } from "./sentences.ts";
 export type {
   TrendCrossing,
   TrendMeasure,

@@ -42,6 +42,8 @@ export interface FlightChart {
   readonly startsAtZero: boolean;
   readonly series: readonly FlightSeries[];
   readonly limits: readonly PanelLimit[];
+  /** Planned numbers: a line without teeth. */
+  readonly plans: readonly { readonly value: number; readonly words: string }[];
   readonly breaks: readonly FlightBreak[];
 }
 

@@ -41,7 +41,8 @@ export function flightScale(chart: FlightChart): ValueScale {
   const ends = points.flatMap(({ low, high }) => [low ?? lowest, high ?? highest]);
   const panel = asPanel(chart);
   const off = limitsOffScale(panel);
-  const near = chart.limits.filter((limit) => !off.includes(limit)).map(({ value }) => value);
+  const walls = chart.limits.filter((limit) => !off.includes(limit));
+  const near = [...walls, ...chart.plans].map(({ value }) => value);
   const low = Math.max(least(ends), lowest - reach);
   const high = Math.min(most(ends), highest + reach);
   return valueScale(least([low, lowest, ...near]), most([high, highest, ...near]), chart.startsAtZero);

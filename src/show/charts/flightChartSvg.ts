@@ -34,10 +34,12 @@ export function flightDrawing(
   const panel = asPanel(chart);
   const scale = flightScale(chart);
   const place = new Placing(panel, scale);
+  const isNamed = chart.series.some(({ words }) => words !== "");
   const layers = [
     grid(place, chart.axis),
     breaks(place, chart),
     limits(place),
+    plans(place, chart),
     joins(place),
     points(place, chart),
   ];
@@ -46,7 +48,7 @@ export function flightDrawing(
     breakNames: html`<svg class="break-names" aria-hidden="true" focusable="false">${breakNames(place, chart)}</svg>`,
     valueAxis: valueAxis(place),
     plot: html`<svg class="plot" role="img" aria-labelledby="${names.nameId}" aria-describedby="${names.descriptionId}" focusable="false">${layers}</svg>`,
-    ends: html`<svg class="ends" aria-hidden="true" focusable="false">${endLabels(panel, scale)}</svg>`,
+    ends: html`<svg class="ends" aria-hidden="true" focusable="false">${isNamed ? endLabels(panel, scale) : NOTHING}</svg>`,
     flightAxis: flightAxis(place, chart.axis),
   };
 }
@@ -81,6 +83,16 @@ function breakNames(place: Placing, { breaks: all }: FlightChart): Markup {
     all.map(({ words }, index) => {
       const at = placed[index] ?? 0;
       return html`<text x="${percentText(at)}" y="12" text-anchor="${anchorAt(at)}">${words}</text>`;
+    }),
+  );
+}
+
+/** Planned numbers as dashed lines, named at their left end. */
+function plans(place: Placing, { plans: all }: FlightChart): Markup {
+  return joined(
+    all.map(({ value, words }) => {
+      const y = place.y(value);
+      return html`<line class="plan-line" x1="0" x2="100%" y1="${y}" y2="${y}"/><text class="wall-words" x="0" dx="4" y="${y}" dy="-5">${words}</text>`;
     }),
   );
 }

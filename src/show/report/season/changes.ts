@@ -9,10 +9,13 @@ const MOST_SHOWN = 12;
 const MOST_LISTED = 200;
 const LONGEST_NAME = 14;
 
-/** Lines where a part was changed, with the new part's name; none where they would fill the chart. */
+/** Lines where a part was changed, with the new propeller or the part's name; none where they would fill the chart. */
 export function fittingBreaks({ changes }: SeasonContext): readonly FlightBreak[] {
   if (changes.length > MOST_SHOWN) return [];
-  return changes.map(({ place, to }) => ({ place, words: shortened(to, LONGEST_NAME).short }));
+  return changes.map(({ place, part, to }) => ({
+    place,
+    words: part === "propeller" ? shortened(to, LONGEST_NAME).short : `new ${part}`,
+  }));
 }
 
 /** Every change of a part in words. */

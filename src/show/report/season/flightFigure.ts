@@ -20,7 +20,10 @@ export interface SeasonChart {
 }
 
 /** A chart over flights with title, sentences and axes. Charts of a stack share the axis of the last one. */
-export function flightFigure({ chart, title, unit, sentences }: SeasonChart, hasAxis = true): Markup {
+export function flightFigure(
+  { chart, title, unit, sentences }: SeasonChart,
+  { hasAxis, hasBreakNames } = { hasAxis: true, hasBreakNames: true },
+): Markup {
   const id = `season-${chart.id}`;
   const drawing = flightDrawing(chart, { nameId: `${id}-name`, descriptionId: `${id}-text` });
   const off = flightLimitsOffScale(chart).map(({ words }) => words);
@@ -32,9 +35,11 @@ export function flightFigure({ chart, title, unit, sentences }: SeasonChart, has
   ];
   const words = [...sentences, ...(scaleWords.length === 0 ? [] : [scaleWords.join(" ")])];
   const names =
-    chart.breaks.length === 0 ? NOTHING : html`<div class="row"><div></div>${drawing.breakNames}</div>`;
+    chart.breaks.length === 0 || !hasBreakNames
+      ? NOTHING
+      : html`<div class="row"><div></div>${drawing.breakNames}</div>`;
   const axis = hasAxis ? html`<div class="row"><div></div>${drawing.flightAxis}</div>` : NOTHING;
-  return html`<figure class="panel season-panel" data-panel="${chart.id}"><figcaption><h4 id="${id}-name">${title}${unit === "1" ? "" : `, ${unitText(unit)}`}</h4><div class="says" id="${id}-text">${words.map((one) => html`<p>${one}</p>`)}</div></figcaption>${names}<div class="row drawing">${drawing.valueAxis}${drawing.plot}${drawing.ends}</div>${axis}</figure>`;
+  return html`<figure class="panel season-panel" data-panel="${chart.id}"><h4 id="${id}-name">${title}${unit === "1" ? "" : `, ${unitText(unit)}`}</h4>${names}<div class="row drawing">${drawing.valueAxis}${drawing.plot}${drawing.ends}</div>${axis}<figcaption class="says" id="${id}-text">${words.map((one) => html`<p>${one}</p>`)}</figcaption></figure>`;
 }
 
 export function numberWithUnit(value: number, unit: string): string {

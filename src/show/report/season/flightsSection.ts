@@ -56,9 +56,9 @@ const HEADS = [
   "propeller",
   "time, min:s",
   "charge, mAh",
-  "peak, A",
+  "peak current, A",
   "lowest cell, V",
-  "controller, °C",
+  "controller peak, °C",
   "verdict",
 ];
 

@@ -19,7 +19,7 @@ const HEADS = [
   "pack",
   "flights",
   "charges",
-  "first and last",
+  "first, last flight",
   "first resistance",
   "latest resistance",
   "on one scale",
@@ -48,7 +48,7 @@ function packRow({ flights }: SeasonContext, pack: PackOverSeason, drawing: Mark
   const name = pack.pack === null ? UNNAMED_PACK : shortened(visibleText(pack.pack), LONGEST_NAME).short;
   const [first, last] = [flights[pack.firstPlace], flights[pack.lastPlace]];
   const span = [first, last].map((flight) => (flight === undefined ? "" : flightReference(flight).short));
-  return html`<tr><th scope="row">${name}</th><td>${pack.flights}</td><td>${pack.charges}</td><td>${span[0] === span[1] ? (span[0] ?? "") : span.join(" and ")}</td><td>${resistance(pack.firstResistance)}</td><td>${resistance(pack.lastResistance)}</td><td class="drawn">${drawing}</td><td>${number(pack.medianChargeMah)}</td><td>${number(pack.lowestCellV)}</td></tr>`;
+  return html`<tr><th scope="row">${name}</th><td>${pack.flights}</td><td>${pack.charges}</td><td>${span[0] === span[1] ? (span[0] ?? "") : span.join(", ")}</td><td>${resistance(pack.firstResistance)}</td><td>${resistance(pack.lastResistance)}</td><td class="drawn">${drawing}</td><td>${number(pack.medianChargeMah)}</td><td>${number(pack.lowestCellV)}</td></tr>`;
 }
 
 function resistance(quantity: KnownQuantity | null): string {

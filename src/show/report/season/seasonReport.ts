@@ -18,7 +18,6 @@ import {
   flownWords,
   footerWords,
   NO_SINCE_LAST,
-  SINCE_LAST_TITLE,
   seasonTitle,
 } from "./sentences.ts";
 import { heatSection, marginsSection } from "./stackSections.ts";
@@ -63,5 +62,5 @@ function opening({ aircraft, flights }: SeasonContext): Markup {
 function season(context: SeasonContext): Markup {
   const { timer, trends } = context;
   const since = trends.sinceLastFlight ?? NO_SINCE_LAST;
-  return html`<p class="headline">${capital(seasonHeadline(timer, trends))}</p><p class="since"><b>${SINCE_LAST_TITLE}:</b> ${since}</p>${SECTIONS.map((section) => section(context))}`;
+  return html`<p class="headline">${capital(seasonHeadline(timer, trends))}</p><p class="since">${since}</p>${SECTIONS.map((section) => section(context))}`;
 }

@@ -72,8 +72,8 @@ export function countedSentence(flights: string, count: number): string {
 export const ALL_COUNT = "Every flight of the book counts.";
 export const LEFT_OUT_LEAD = "Left out, and why:";
 
-export const SINCE_LAST_TITLE = "Since your last flight on this fitting";
-export const NO_SINCE_LAST = "This fitting has fewer than two flights to compare.";
+export const NO_SINCE_LAST =
+  "Since your last flight: nothing to compare yet, this fitting has fewer than two flights.";
 
 export const CALIBRATION_TITLE = "The current sensor";
 export const NOT_CALIBRATED =
@@ -137,7 +137,7 @@ export const MARGINS_TITLE = "Current, cell voltage and charge left";
 export const MARGINS_LEAD = "Each flight against the walls it must stay away from.";
 
 export function rangeSentence(title: string, lowest: string, highest: string, where: string): string {
-  return `${title} from ${lowest} to ${highest}, highest in ${where}.`;
+  return `${title} from ${lowest} to ${highest}, ${where}.`;
 }
 
 export function onlyValueSentence(title: string, value: string): string {

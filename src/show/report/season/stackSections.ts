@@ -37,6 +37,9 @@ interface StackPanel {
   readonly startsAtZero: boolean;
   readonly pick: (flight: SeasonFlight) => Quantity;
   readonly limits: (context: SeasonContext) => readonly (PanelLimit | null)[];
+  readonly planned: (context: SeasonContext) => number | null;
+  /** The side to watch. */
+  readonly watched: "highest" | "lowest";
   /** What to do when no flight gives it. */
   readonly how: string;
 }
@@ -54,10 +57,9 @@ const HEAT: readonly StackPanel[] = [
     unit: "degC",
     startsAtZero: false,
     pick: ({ entry }) => entry.check.measures.controllerPeakC,
-    limits: ({ facts, budget }) => [
-      wall(facts.controller.limitC, "degC", "above", limitWords),
-      wall(budget.planned.controllerPeakC, "degC", "above", planWords),
-    ],
+    limits: ({ facts }) => [wall(facts.controller.limitC, "degC", "above", limitWords, "controller")],
+    planned: ({ budget }) => budget.planned.controllerPeakC,
+    watched: "highest",
     how: NOT_LOGGED,
   },
   {
@@ -66,7 +68,9 @@ const HEAT: readonly StackPanel[] = [
     unit: "A",
     startsAtZero: true,
     pick: ({ entry }) => entry.check.measures.meanCurrentA,
-    limits: ({ budget }) => [wall(budget.planned.meanCurrentA, "A", "above", planWords)],
+    limits: () => [],
+    planned: ({ budget }) => budget.planned.meanCurrentA,
+    watched: "highest",
     how: NOT_LOGGED,
   },
   {
@@ -76,6 +80,8 @@ const HEAT: readonly StackPanel[] = [
     startsAtZero: false,
     pick: ambientOf,
     limits: () => [],
+    planned: () => null,
+    watched: "highest",
     how: AMBIENT_HOW,
   },
 ];
@@ -88,9 +94,11 @@ const MARGINS: readonly StackPanel[] = [
     startsAtZero: true,
     pick: ({ entry }) => entry.check.measures.peakCurrentA,
     limits: ({ facts }) => [
-      wall(facts.controller.burstA ?? facts.controller.continuousA, "A", "above", limitWords),
-      wall(facts.pack.maxContinuousA, "A", "above", limitWords),
+      wall(facts.controller.burstA ?? facts.controller.continuousA, "A", "above", limitWords, "controller"),
+      wall(facts.pack.maxContinuousA, "A", "above", limitWords, "pack"),
     ],
+    planned: () => null,
+    watched: "highest",
     how: NOT_LOGGED,
   },
   {
@@ -99,7 +107,9 @@ const MARGINS: readonly StackPanel[] = [
     unit: "V",
     startsAtZero: false,
     pick: ({ entry }) => entry.check.measures.minCellV,
-    limits: ({ facts }) => [wall(facts.pack.minLoadedCellV, "V", "below", limitWords)],
+    limits: ({ facts }) => [wall(facts.pack.minLoadedCellV, "V", "below", limitWords, "under load")],
+    planned: ({ budget }) => budget.planned.minCellV,
+    watched: "lowest",
     how: NOT_LOGGED,
   },
   {
@@ -108,7 +118,9 @@ const MARGINS: readonly StackPanel[] = [
     unit: "%",
     startsAtZero: true,
     pick: ({ entry }) => entry.check.measures.chargeLeftPct,
-    limits: ({ budget }) => [wall(budget.reservePct, "%", "below", reserveWords)],
+    limits: ({ budget }) => [wall(budget.reservePct, "%", "below", reserveWords, "to land with")],
+    planned: () => null,
+    watched: "lowest",
     how: NOT_LOGGED,
   },
 ];
@@ -118,8 +130,9 @@ function wall(
   unit: string,
   forbidden: PanelLimit["forbidden"],
   words: (value: string) => string,
+  source: string,
 ): PanelLimit | null {
-  return value === null ? null : { value, words: words(numberWithUnit(value, unit)), source: "", forbidden };
+  return value === null ? null : { value, words: words(numberWithUnit(value, unit)), source, forbidden };
 }
 
 /** Controller temperature with the load and the weather that explain it, on one flight axis. */
@@ -146,7 +159,10 @@ function stack(
   const figures = drawn.map(({ panel, points }, index) =>
     points.length === 0
       ? html`<p class="not-drawn">${notNotedSentence(panel.title, panel.how)}</p>`
-      : flightFigure(chartOf(context, panel, points), index === drawn.length - 1),
+      : flightFigure(chartOf(context, panel, points), {
+          hasAxis: index === drawn.length - 1,
+          hasBreakNames: index === 0,
+        }),
   );
   const columns = drawn.map(({ panel, points }) => ({ head: panel.title, unit: panel.unit, points }));
   const table = pointTable(title, stackTableCaption(context.groupedBy), columns, context.flights);
@@ -158,20 +174,27 @@ function chartOf(context: SeasonContext, panel: StackPanel, points: readonly Sea
   const limits = panel.limits(context).filter((limit) => limit !== null);
   const series = [{ id, words: "", style: 1 as const, points }];
   const breaks = fittingBreaks(context);
-  const chart = { id, axis: context.axis, startsAtZero, series, limits, breaks };
+  const planned = panel.planned(context);
+  const plans = planned === null ? [] : [{ value: planned, words: planWords(numberWithUnit(planned, unit)) }];
+  const chart = { id, axis: context.axis, startsAtZero, series, limits, plans, breaks };
   return { chart, title, unit, sentences: [summary(context, panel)] };
 }
 
 /** Range over the season and where the highest was, and how many flights have no value. */
-function summary({ flights }: SeasonContext, { title, unit, pick }: StackPanel): string {
+function summary({ flights }: SeasonContext, { title, unit, pick, watched }: StackPanel): string {
   const all = pointsOf(flights, pick);
   const { lowest, highest } = seasonRange(all);
-  const at = flights[highest.fromPlace];
+  const at = flights[(watched === "highest" ? highest : lowest).fromPlace];
   const where = at === undefined ? "" : flightReference(at).words;
   const range =
     lowest.value === highest.value
       ? onlyValueSentence(title, numberWithUnit(highest.value, unit))
-      : rangeSentence(title, numberWithUnit(lowest.value, unit), numberWithUnit(highest.value, unit), where);
+      : rangeSentence(
+          title,
+          numberWithUnit(lowest.value, unit),
+          numberWithUnit(highest.value, unit),
+          `${watched} in ${where}`,
+        );
   const missing = flights.length - all.length;
   return missing === 0 ? range : `${range} ${missingSentence(missing, flights.length)}`;
 }

@@ -7,8 +7,9 @@ import {
   trendMeasureWords,
   trendUnit,
 } from "../../../season/overview/index.ts";
-import type { TrendMeasure, TrendSeries } from "../../../season/trends/index.ts";
+import { seriesTitle, type TrendMeasure, type TrendSeries } from "../../../season/trends/index.ts";
 import { type FlightSeries, html, type Markup } from "../../charts/index.ts";
+import { sentence } from "../sentences.ts";
 import { capital } from "./capital.ts";
 import { changesList, fittingBreaks } from "./changes.ts";
 import { flightFigure } from "./flightFigure.ts";
@@ -67,7 +68,7 @@ function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: s
   const drawn = group.map((trend) => drawnSeries(context, trend));
   const breaks = measure === "packResistanceMohm" ? [] : fittingBreaks(context);
   const series = drawn.map((one, at) => flightSeries(one, `${id}-${at + 1}`, STYLES[at] ?? 1));
-  const chart = { id, axis: context.axis, startsAtZero: false, series, limits: [], breaks };
+  const chart = { id, axis: context.axis, startsAtZero: false, series, limits: [], plans: [], breaks };
   const sentences = drawn.map(seriesSentence);
   const columns = drawn.map(({ words, points }) => ({ head: words, unit, points }));
   const table = pointTable(title, trendTableCaption(title, context.groupedBy), columns, context.flights);
@@ -90,10 +91,13 @@ function flightSeries(
   return { id, words, style, points };
 }
 
-/** "not judged: …" with its verdict in bold, and the slope where there is one. */
-function seriesSentence({ trend }: DrawnSeries): Markup {
-  const { slopePerFlight, verdict, text, measure } = trend;
+/** "pack A, rising: by about …", and the slope in the measure's own unit. */
+function seriesSentence({ trend, words }: DrawnSeries): Markup {
+  const { slopePerFlight, verdict, text, measure, of } = trend;
+  const lead = `${seriesTitle(measure, of)}: `;
+  const said = text.startsWith(lead) ? text.slice(lead.length) : text;
   const per = measure === "packResistanceMohm" ? "charge" : "flight";
-  const slope = slopePerFlight.value === null ? "" : slopeWords(quantityText(slopePerFlight), per);
-  return html`<b>${capital(verdict)}.</b> ${text} ${slope}`;
+  const slope = { ...slopePerFlight, unit: trendUnit(measure) };
+  const slopeText = slope.value === null ? "" : slopeWords(quantityText(slope).replace(/ 1$/, ""), per);
+  return html`<b>${capital(words)}, ${verdict}.</b> ${sentence(said)} ${slopeText}`;
 }
