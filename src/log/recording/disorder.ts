@@ -4,6 +4,8 @@ import type { Walk } from "./walk.ts";
 
 /** Rows that may stand in the wrong place together. */
 const MOST_LATE_ROWS = 64;
+/** Rows kept that are looked back over for their place: a stamp that belongs farther back is no late row. */
+const MOST_ROWS_BACK = 2 * MOST_LATE_ROWS;
 /** A late row fits between its neighbours when no step becomes shorter than this share of the median, */
 const SHORTEST_STEP_SHARE = 0.25;
 /** and the mean step there not shorter than this share: rows between complete rows would halve it. */
@@ -52,10 +54,10 @@ function smallestTimeS(walk: Walk, next: number, late: number): number {
 
 /** First row kept that lies after `timeS`, near the newest row; -1 when that is too far back. */
 function firstKeptAfter(walk: Walk, timeS: number): number {
+  const farthest = Math.max(0, walk.kept - MOST_ROWS_BACK);
   let start = walk.kept;
-  while (start > 0 && walk.timeS[start - 1]! > timeS) start--;
-  const isNear = walk.kept - start <= MOST_LATE_ROWS * 2;
-  return isNear ? start : -1;
+  while (start > farthest && walk.timeS[start - 1]! > timeS) start--;
+  return start === 0 || walk.timeS[start - 1]! <= timeS ? start : -1;
 }
 
 function blockOf(walk: Walk, start: number, next: number, late: number): Entry[] {

@@ -159,6 +159,13 @@ describe("rows in the wrong place", () => {
     expect(recording.durationS).toBeCloseTo(3.8, 9);
   });
 
+  test("damaged stamps all over a long log are told apart without going over the log for each", () => {
+    const timeS = every(0.02, 600_000).map((time, row) => (row % 10 === 3 ? 0 : time));
+    const recording = record(timeS);
+    expect(recording.rowsUsed).toBe(540_000);
+    expect(recording.notices).toMatchObject([{ code: "time-damaged", count: 60_000 }]);
+  }, 20_000);
+
   test.each([5000, 0])("one damaged stamp (%s s) costs that row only", (stamp) => {
     const timeS = every(0.2, 100, 10);
     timeS[50] = stamp;
