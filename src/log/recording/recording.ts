@@ -61,7 +61,7 @@ export interface SensorCorrections {
   readonly rpmDivisor: number;
 }
 
-/** Two rows further apart than this are a hole: max(2 s, 5 median steps). METHODS: windows, charge, energy. */
+/** Two rows further apart than this are a hole: max(2 s, 5 median steps). The sums use the same rule. */
 export function holeLimitS(stepS: number): number {
   return Math.max(2, 5 * stepS);
 }
