@@ -1,9 +1,7 @@
 import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { Summed } from "./summed.ts";
 import { NO_ROWS_TO_SUM } from "./sumSentences.ts";
-
-/** Idle current that a negative reading at rest may hide, amperes: nothing to one ampere. */
-export const LARGEST_HIDDEN_IDLE_A = 1;
 
 /**
  * Half-width at k = 2 from sensor gain, sampling and resolution: independent of each other, the gain one
@@ -19,7 +17,7 @@ export function coveredQuantity(summed: Summed | { readonly why: string }, unit:
   const { sum, offsetA, perUnit } = summed;
   if (sum.coveredS === 0) return unknown(unit, NO_ROWS_TO_SUM);
   const halfWidth = halfWidthOfSum(sum.covered, summed);
-  const hidden = offsetA < 0 ? (LARGEST_HIDDEN_IDLE_A - offsetA) * sum.perAmpere : 0;
+  const hidden = hiddenOffsetA(offsetA) * sum.perAmpere;
   const low = sum.covered - halfWidth;
   const high = sum.covered + halfWidth + hidden;
   return between(sum.covered / perUnit, low / perUnit, high / perUnit, unit, "measured");

@@ -2,7 +2,9 @@ import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { holeLimitS } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
 import type { FlightContext } from "./flightContext.ts";
+import { hiddenOffsetA } from "./hiddenOffset.ts";
 import { NO_CONTROLLER_RATING } from "./sentences.ts";
+import { sumBasis } from "./sumBasis.ts";
 
 interface TimeAbove {
   readonly totalS: number;
@@ -12,7 +14,8 @@ interface TimeAbove {
 
 /**
  * overRatingS and longestOverRatingS: time that the straight line between rows lies above the controller's
- * continuous rating, in all and in one stretch. Interval: the sensor's gain, and the step at each crossing.
+ * continuous rating, in all and in one stretch. Interval: the sensor's gain, what a negative reading at rest
+ * hides, and the step at each crossing.
  */
 export function overRating(context: FlightContext): { overRatingS: Quantity; longestOverRatingS: Quantity } {
   const { facts, recording } = context;
@@ -25,7 +28,8 @@ export function overRating(context: FlightContext): { overRatingS: Quantity; lon
   const gain = facts.sensors.currentAccuracyPct / 100;
   const at = timeAbove(context, amps.values, ratingA);
   const least = timeAbove(context, amps.values, ratingA / (1 - gain));
-  const most = timeAbove(context, amps.values, ratingA / (1 + gain));
+  const hiddenA = hiddenOffsetA(sumBasis(recording, amps.values).offsetA);
+  const most = timeAbove(context, amps.values, ratingA / (1 + gain) - hiddenA);
   const reachS = recording.stepS * Math.sqrt(Math.max(at.stretches, most.stretches) / 3);
   const quantity = (value: number, low: number, high: number) =>
     between(value, Math.max(0, low - reachS), high + reachS, "s", "measured");

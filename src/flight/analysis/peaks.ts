@@ -3,10 +3,10 @@ import { type ChannelName, channelFacts, isCellChannel } from "../../base/channe
 import { between, known, type Quantity, type SampleReference, unknown } from "../../base/quantity/index.ts";
 import { type Recording, smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
-import { LARGEST_HIDDEN_IDLE_A } from "./coveredSum.ts";
 import { type Extreme, highest, highestProduct, lowest } from "./extremes.ts";
+import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { RowRange } from "./segments.ts";
-import { type SumBasis, sumBasis } from "./sumBasis.ts";
+import { sumBasis } from "./sumBasis.ts";
 import { MEAN_OF_CELLS, noValueHere } from "./sumSentences.ts";
 
 /** peakCurrentA: largest logged current of the rows. Interval: sensor gain, one step, and a hidden offset. */
@@ -18,7 +18,7 @@ export function peakCurrent(recording: Recording, rows: RowRange, { sensors }: F
   if (peak === null) return unknown("A", noValueHere("current"));
   const gain = (sensors.currentAccuracyPct / 100) * peak.value;
   const halfWidth = Math.hypot(gain, halfWidthOfStep(basis.stepA));
-  const hidden = hiddenOffsetA(basis);
+  const hidden = hiddenOffsetA(basis.offsetA);
   const sample = sampleAt(recording, peak.row);
   return between(peak.value, peak.value - halfWidth, peak.value + halfWidth + hidden, "A", "measured", {
     sample,
@@ -37,7 +37,7 @@ export function peakPower(recording: Recording, rows: RowRange, { sensors }: Fac
   const voltsThere = volts.values[peak.row]!;
   const gains = Math.hypot(sensors.currentAccuracyPct, sensors.voltageAccuracyPct) / 100;
   const halfWidth = Math.hypot(gains * peak.value, halfWidthOfStep(basis.stepA) * voltsThere);
-  const high = peak.value + halfWidth + hiddenOffsetA(basis) * voltsThere;
+  const high = peak.value + halfWidth + hiddenOffsetA(basis.offsetA) * voltsThere;
   const sample = sampleAt(recording, peak.row);
   return between(peak.value, peak.value - halfWidth, high, "W", "derived", { sample });
 }
@@ -107,10 +107,6 @@ function extremeOf(
 /** At k = 2, from a reading that moves in steps: 2 step / sqrt(12) (JCGM 100:2008, 4.3.7). */
 function halfWidthOfStep(step: number): number {
   return step / Math.sqrt(3);
-}
-
-function hiddenOffsetA({ offsetA }: SumBasis): number {
-  return offsetA < 0 ? LARGEST_HIDDEN_IDLE_A - offsetA : 0;
 }
 
 function sampleAt(recording: Recording, row: number): SampleReference {

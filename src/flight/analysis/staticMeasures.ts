@@ -1,11 +1,16 @@
-import { known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
 import type { FlightContext } from "./flightContext.ts";
+import { hiddenOffsetA } from "./hiddenOffset.ts";
 import { NO_FLYING_MASS, PLATEAU_HOLDS_NO_VALUE } from "./sentences.ts";
 import { plateauMedian } from "./staticRun.ts";
+import { sumBasis } from "./sumBasis.ts";
 
-/** staticCurrentA, staticPowerW, staticRpm: medians of the static run. powerLoadingWPerKg: its power over the mass. */
+/**
+ * staticCurrentA, staticPowerW, staticRpm: medians of the static run. powerLoadingWPerKg: its power over the mass.
+ * Interval: sensor gain, steps, scatter, and upwards what a negative current at rest hides.
+ */
 export function staticMeasures(context: FlightContext): {
   staticCurrentA: Quantity;
   staticPowerW: Quantity;
@@ -24,10 +29,24 @@ export function staticMeasures(context: FlightContext): {
       ? unknown("W", amps.why)
       : volts.values === null
         ? unknown("W", volts.why)
-        : staticMedian(context, "W", Math.hypot(gainA, gainV), 0, power(amps.values, volts.values));
+        : staticMedian(
+            context,
+            "W",
+            Math.hypot(gainA, gainV),
+            0,
+            power(amps.values, volts.values),
+            hiddenOver(context, amps.values, valueAt(volts.values)),
+          );
   return {
     staticCurrentA: amps.values
-      ? staticMedian(context, "A", gainA, stepA, valueAt(amps.values))
+      ? staticMedian(
+          context,
+          "A",
+          gainA,
+          stepA,
+          valueAt(amps.values),
+          hiddenOver(context, amps.values, () => 1),
+        )
       : unknown("A", amps.why),
     staticPowerW,
     staticRpm: revs.values
@@ -46,17 +65,36 @@ function staticMedian(
   gainShare: number,
   step: number,
   valueAtRow: (row: number) => number,
+  hidden = 0,
 ): Quantity {
   if (staticRun.firstRow === null) return unknown(unit, staticRun.why);
   const found = plateauMedian(valueAtRow, staticRun.firstRow, staticRun.lastRow);
   if (found === null) return unknown(unit, PLATEAU_HOLDS_NO_VALUE);
   const halfWidth = Math.hypot(gainShare * found.value, step / Math.sqrt(3), 2 * found.standardError);
-  return known(found.value, halfWidth, unit, unit === "W" ? "derived" : "measured");
+  const high = found.value + halfWidth + hidden;
+  return between(found.value, found.value - halfWidth, high, unit, unit === "W" ? "derived" : "measured");
+}
+
+/** What a negative reading at rest may hide on the plateau: its amperes, or those times the volts there. */
+function hiddenOver(
+  { recording, staticRun }: FlightContext,
+  amps: Float64Array,
+  perAmpereAtRow: (row: number) => number,
+): number {
+  const hiddenA = hiddenOffsetA(sumBasis(recording, amps).offsetA);
+  if (hiddenA === 0 || staticRun.firstRow === null) return 0;
+  return hiddenA * (plateauMedian(perAmpereAtRow, staticRun.firstRow, staticRun.lastRow)?.value ?? 0);
 }
 
 function powerLoading(staticPowerW: Quantity, flyingMassKg: number | null): Quantity {
   if (staticPowerW.value === null) return unknown("W/kg", staticPowerW.why);
   if (flyingMassKg === null) return unknown("W/kg", NO_FLYING_MASS);
-  const { value, high } = staticPowerW;
-  return known(value / flyingMassKg, ((high ?? value) - value) / flyingMassKg, "W/kg", "derived");
+  const { value, low, high } = staticPowerW;
+  return between(
+    value / flyingMassKg,
+    (low ?? value) / flyingMassKg,
+    (high ?? value) / flyingMassKg,
+    "W/kg",
+    "derived",
+  );
 }

@@ -111,7 +111,7 @@ function isStill(
   return !(high - low > STILL_ALTITUDE_M);
 }
 
-/** Median of the finite values over rows, with its standard error; null without three of them. */
+/** Median of the known values over rows, with its standard error; null without two of them. */
 export function plateauMedian(
   valueAtRow: (row: number) => number,
   firstRow: number,

@@ -1,5 +1,6 @@
 import { atLeast, between, type Quantity, unknown } from "../../base/quantity/index.ts";
-import { halfWidthOfSum, LARGEST_HIDDEN_IDLE_A } from "./coveredSum.ts";
+import { halfWidthOfSum } from "./coveredSum.ts";
+import { LARGEST_HIDDEN_IDLE_A } from "./hiddenOffset.ts";
 import { LONGEST_BRIDGED_HOLE_S } from "./segments.ts";
 import type { Summed } from "./summed.ts";
 import * as sentences from "./sumSentences.ts";

@@ -56,6 +56,28 @@ describe("over the rating", () => {
   });
 });
 
+describe("a current sensor that reads negative at rest", () => {
+  const OFFSET_A = -4;
+  const truth = measuresOf();
+  const read = measuresOf(STRETCHES.map((one) => ({ ...one, amps: one.amps + OFFSET_A })));
+
+  test.each([
+    "staticCurrentA",
+    "staticPowerW",
+    "powerLoadingWPerKg",
+    "peakCurrentA",
+    "peakPowerW",
+    "overRatingS",
+    "longestOverRatingS",
+    "meanCurrentA",
+    "chargeUsedMah",
+  ] as const)("the interval of %s reaches up to what it hides", (name) => {
+    const { low, high } = read[name] as { low: number; high: number };
+    expect(low).toBeLessThanOrEqual(truth[name].value!);
+    expect(high).toBeGreaterThanOrEqual(truth[name].value!);
+  });
+});
+
 describe("pack", () => {
   test("rest volts, sag below the open-circuit line, and the charge left", () => {
     const measures = measuresOf();
