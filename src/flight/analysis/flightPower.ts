@@ -9,14 +9,19 @@ export interface PowerStretch {
 }
 
 const BINS = 1000;
-/** Flight power begins at this share of the level that half of the energy is drawn below. */
-const SHARE_OF_TYPICAL = 0.4;
+/** Flight power begins between these shares of the level that half of the energy is drawn below, */
+const LOWEST_SHARE = 0.38;
+const HIGHEST_SHARE = 0.55;
+/** in the emptiest of so many steps between them. */
+const SHARE_STEPS = 10;
+/** Steps that differ by less are equally empty. */
+const NEARLY_EMPTY_S = 1;
 /** Longest time for which one row speaks, seconds. */
 const LONGEST_STEP_S = 2;
 
 /**
- * The load that separates flight from taxi, run-up idle and approach: a share of the energy-weighted median
- * load, which long taxiing does not pull down. 0 when the motor draws nothing.
+ * The load that separates flight from taxi, run-up idle and approach: the emptiest level below the
+ * energy-weighted median load, which long taxiing does not pull down. 0 when the motor draws nothing.
  */
 export function flightPowerLevel(trace: PowerTrace): number {
   const highest = trace.load.reduce((most, load) => Math.max(most, load), 0);
@@ -33,7 +38,25 @@ export function flightPowerLevel(trace: PowerTrace): number {
   let below = 0;
   let bin = 0;
   while (bin < BINS - 1 && below + energy[bin]! < total / 2) below += energy[bin++]!;
-  return SHARE_OF_TYPICAL * ((bin + 0.5) / BINS) * highest;
+  return emptiestLevel(trace, ((bin + 0.5) / BINS) * highest);
+}
+
+/** The load between taxi and flight at which the motor spends the least time; of equals the middle one. */
+function emptiestLevel(trace: PowerTrace, typical: number): number {
+  const width = ((HIGHEST_SHARE - LOWEST_SHARE) / SHARE_STEPS) * typical;
+  const start = LOWEST_SHARE * typical;
+  const seconds = new Float64Array(SHARE_STEPS);
+  for (let i = 1; i < trace.load.length; i++) {
+    const step = Math.floor((trace.load[i]! - start) / width);
+    if (step < 0 || step >= SHARE_STEPS) continue;
+    seconds[step]! += Math.min(trace.timeS[i]! - trace.timeS[i - 1]!, LONGEST_STEP_S);
+  }
+  const near = seconds.map(
+    (own, step) => own + ((seconds[step - 1] ?? own) + (seconds[step + 1] ?? own)) / 2,
+  );
+  const least = Math.min(...near) + NEARLY_EMPTY_S;
+  const empty = Array.from(near.keys()).filter((step) => near[step]! <= least);
+  return start + (empty[Math.floor(empty.length / 2)]! + 0.5) * width;
 }
 
 /** Stretches above `level`; dips of at most `bridgedS` do not end one. */
