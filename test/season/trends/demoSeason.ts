@@ -28,3 +28,23 @@ export function demoSeason(): readonly TrendFlight[] {
     return bookFlights(readFileSync(resolve(folder, file)), TERN_AIRCRAFT, names, given);
   });
 }
+
+interface TruthOfLogs {
+  readonly logs: readonly {
+    readonly pack: string;
+    readonly propeller: string;
+    readonly parts: Readonly<
+      Record<"packResistanceMohm" | "controllerRisePerA2" | "propellerPowerCoefficient", number>
+    >;
+    readonly flights: readonly {
+      readonly flightTimeS: number | null;
+      readonly chargeUsedMah: number;
+      readonly flightChargeMah: number | null;
+    }[];
+  }[];
+}
+
+/** What truly happened, by the simulator that wrote the logs. */
+export function ternTruth(): TruthOfLogs {
+  return JSON.parse(textOf("truth.json")) as TruthOfLogs;
+}
