@@ -35,8 +35,12 @@ export function runGroups(recording: Recording, segment: Segment, runs: readonly
   for (const next of runs.slice(1)) {
     const part = parts.at(-1)!;
     const joint = jointOf(recording, segment, senses, part.runs.at(-1)!, next);
-    if (joint === null) parts.push({ runs: [next], notices: [] });
-    else part.notices.push(...joint), part.runs.push(next);
+    if (joint === null) {
+      parts.push({ runs: [next], notices: [] });
+    } else {
+      part.notices.push(...joint);
+      part.runs.push(next);
+    }
   }
   return withRows(recording, segment, parts);
 }
