@@ -1,16 +1,25 @@
 import { join, relative, resolve } from "node:path";
+import type { Facts } from "../../aircraft/facts.ts";
 import { parseAircraftFile } from "../../aircraft/index.ts";
 import type { CheckedLogWithRows } from "../../flight/check/index.ts";
 import type { ReadingOptions } from "../../log/reading/index.ts";
+import {
+  type BookAircraft,
+  type GivenFacts,
+  judgedFacts,
+  keptReading,
+  NOTHING_GIVEN,
+} from "../../season/logbook/index.ts";
 import { flightReport } from "../../show/report/index.ts";
-import type { Aircraft } from "./aircraftOption.ts";
 import { checkBytes } from "./checkOne.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
+import { DemoBook } from "./demoBook.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { Failure } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { exitOfNotices, noticeCount } from "./noticeLines.ts";
 import { packageText, releaseOf } from "./release.ts";
+import { seasonPage } from "./seasonPage.ts";
 import { demoSentences, inputSentences } from "./sentences.ts";
 import { commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
@@ -18,10 +27,11 @@ import { writeReport } from "./writeOutput.ts";
 
 const SEASON = join("fixtures", "tern");
 const DEFAULT_FOLDER = "demo-reports";
+const FRONT_PAGE = "season.html";
 
 export const command: CommandDefinition = {
   operands: "[DIR]",
-  about: "analyse the invented season of the floatplane Tern and write a report for each log",
+  about: "analyse the invented season of the floatplane Tern: a season report and one for each log",
   examples: [
     { line: "tallywatt demo", about: `writes the reports into ${DEFAULT_FOLDER}` },
     { line: "tallywatt demo my-reports", about: "writes them into my-reports" },
@@ -33,8 +43,12 @@ export const command: CommandDefinition = {
 /** What the pilot's notes say of one log. */
 interface SeasonLog {
   readonly file: string;
+  readonly date: string;
+  readonly pack: string;
   readonly propeller: string;
   readonly ambientC: number;
+  readonly putBackMah: number | null;
+  readonly note: string;
 }
 
 const NO_ANSWERS: ReadingOptions = {
@@ -54,22 +68,60 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     readonly logs: readonly SeasonLog[];
   };
   const aircraft = demoAircraft(io);
-  for (const log of season.logs) {
-    const fitted = withPropeller(aircraft, log.propeller);
-    const checked = checkLogOfSeason(io, log, fitted);
-    const name = `${log.file.replace(/\.csv$/, "")}.html`;
-    const { facts, budget } = fitted;
-    const html = flightReport({ checked, facts, budget, release: releaseOf(io) });
+  const book = new DemoBook(releaseOf(io));
+  const links = new Map<string, string>();
+  const lines: string[] = [];
+  const write = (name: string, html: string): void =>
     writeReport(io, resolve(io.workFolder, folder, name), html, call.has("force"));
-    talk.data(demoSentences.line(name, headlines(checked), noticeCount(checked.check.log.notices)));
+  for (const log of season.logs) {
+    const name = `${log.file.replace(/\.csv$/, "")}.html`;
+    const { bytes, checked, facts } = checkLogOfSeason(io, log, aircraft);
+    write(name, flightReport({ checked, facts, budget: aircraft.budget, release: releaseOf(io) }));
+    const flights = keep(book, log, bytes, checked, aircraft);
+    flights.forEach((flight, index) => void links.set(flight, `${name}#f${index + 1}`));
+    lines.push(demoSentences.line(name, headlines(checked), noticeCount(checked.check.log.notices)));
     await io.pause();
   }
-  const first = season.logs[0]?.file.replace(/\.csv$/, ".html") ?? "";
-  talk.data(demoSentences.done(season.logs.length, folder, join(folder, first)));
+  write(FRONT_PAGE, seasonPage(book.flights(), aircraft, releaseOf(io), links));
+  talk.data(demoSentences.season(FRONT_PAGE, book.flights().length));
+  talk.data(lines.join("\n"));
+  talk.data(demoSentences.done(season.logs.length + 1, folder, join(folder, FRONT_PAGE)));
   talk.data(
     `Next: ${commandLine(["check", seasonFile(io, "flight-09.csv"), "--aircraft", seasonFile(io, "aircraft.json")])}`,
   );
   return EXIT.done;
+}
+
+/** Keeps a log's flights in the demo's book and gives their names. */
+function keep(
+  book: DemoBook,
+  log: SeasonLog,
+  bytes: Uint8Array,
+  checked: CheckedLogWithRows,
+  aircraft: BookAircraft,
+): readonly string[] {
+  const reading = keptReading(NO_ANSWERS);
+  const { file } = log;
+  const request = {
+    bytes,
+    file,
+    checked,
+    aircraft,
+    given: givenOf(log),
+    reading,
+    chargedWith: [],
+    isAgain: false,
+  };
+  const added = book.add(request);
+  if (added.state !== "stopped") return added.flights;
+  throw new Failure(
+    EXIT.bug,
+    inputSentences.ownBug(`${file}: ${added.notices.map(({ text }) => text).join(" ")}`),
+  );
+}
+
+function givenOf({ pack, propeller, ambientC, putBackMah, date, note }: SeasonLog): GivenFacts {
+  return { ...NOTHING_GIVEN, pack, propeller, ambientC, putBackMah, date, note: note === "" ? null : note };
 }
 
 /** A file of the season as it must be typed here. */
@@ -79,31 +131,31 @@ function seasonFile(io: Io, name: string): string {
   return below.startsWith("..") ? path : below;
 }
 
-function demoAircraft(io: Io): Aircraft {
-  const name = join(SEASON, "aircraft.json");
-  const parsed = parseAircraftFile(packageText(io, name), name);
-  if (parsed.state !== "read") throw new Failure(EXIT.bug, inputSentences.packageIncomplete(name));
-  return { ...parsed, name: parsed.facts.name };
+function demoAircraft(io: Io): BookAircraft {
+  const path = join(SEASON, "aircraft.json");
+  const text = packageText(io, path);
+  const parsed = parseAircraftFile(text, path);
+  if (parsed.state !== "read") throw new Failure(EXIT.bug, inputSentences.packageIncomplete(path));
+  return { ...parsed, name: parsed.facts.name ?? "", path, text };
 }
 
-/** The aircraft as flown that day: "18x8" is 18 inches across and 8 inches of pitch. */
-function withPropeller(aircraft: Aircraft, propeller: string): Aircraft {
-  const [diameterIn = null, pitchIn = null] = propeller.split("x").map(Number);
-  const { facts } = aircraft;
-  return { ...aircraft, facts: { ...facts, propeller: { ...facts.propeller, diameterIn, pitchIn } } };
-}
-
-function checkLogOfSeason(io: Io, log: SeasonLog, aircraft: Aircraft): CheckedLogWithRows {
+/** A log of the season, checked with the propeller that was on that day. */
+function checkLogOfSeason(
+  io: Io,
+  log: SeasonLog,
+  aircraft: BookAircraft,
+): { readonly bytes: Uint8Array; readonly checked: CheckedLogWithRows; readonly facts: Facts } {
   const name = join(SEASON, log.file);
   const bytes = io.files.read(join(io.packageFolder, name));
   if (bytes === null) throw new Failure(EXIT.bug, inputSentences.packageIncomplete(name));
+  const facts = judgedFacts(aircraft.facts, givenOf(log), null);
   const checked = checkBytes(log.file, bytes, {
-    aircraft,
+    aircraft: { ...aircraft, facts },
     options: NO_ANSWERS,
     day: { ambientC: log.ambientC, startPct: null },
   });
   const { notices } = checked.check.log;
-  if (exitOfNotices(notices) === EXIT.done) return checked;
+  if (exitOfNotices(notices) === EXIT.done) return { bytes, checked, facts };
   throw new Failure(EXIT.bug, inputSentences.ownBug(`${name}: ${notices.map(({ text }) => text).join(" ")}`));
 }
 

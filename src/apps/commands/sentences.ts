@@ -74,6 +74,8 @@ export const outputSentences = {
 };
 
 export const demoSentences = {
+  season: (report: string, flights: number): string =>
+    `${report}: the season of ${flights} flights and bench runs on one page, with a link to each`,
   line: (report: string, headline: string, notices: string): string => `${report}: ${headline} (${notices})`,
   done: (reports: number, folder: string, first: string): string =>
     `${reports} reports are in ${folder}. Open ${first} in a browser; everything in it is invented.`,

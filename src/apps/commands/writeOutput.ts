@@ -11,11 +11,16 @@ const DOCUMENT_TYPE = "<!doctype html>";
 
 /** Writes a report. A file of someone else under that name stays, unless `isForced`. */
 export function writeReport(io: Io, path: string, html: string, isForced: boolean): void {
+  refuseForeignReport(io, path, isForced);
+  write(io, path, marked(html));
+}
+
+/** Throws a Failure when a file of someone else stands under the name and nobody forces it. */
+export function refuseForeignReport(io: Io, path: string, isForced: boolean): void {
   const there = existing(io, path);
   if (there !== null && !isForced && !isOurReport(there)) {
     throw new Failure(EXIT.cannotWrite, outputSentences.notOurs(shownPath(io, path)));
   }
-  write(io, path, marked(html));
 }
 
 /** Writes a file that its owner will edit: whatever stands there stays, unless `isForced`. */

@@ -69,7 +69,11 @@ function chargesOf(own: readonly SeasonFlight[]): number {
 
 /** Flights of one log or of one put-back. */
 function shareCharge(before: LogbookEntry, entry: LogbookEntry): boolean {
-  return before.log.sha256 === entry.log.sha256 || before.given.putBackFlights.includes(entry.flight);
+  return (
+    before.log.sha256 === entry.log.sha256 ||
+    before.given.putBackFlights.includes(entry.flight) ||
+    entry.given.putBackFlights.includes(before.flight)
+  );
 }
 
 function knownOnly(quantity: Quantity): readonly KnownQuantity[] {

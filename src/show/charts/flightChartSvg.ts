@@ -87,12 +87,20 @@ function breakNames(place: Placing, { breaks: all }: FlightChart): Markup {
   );
 }
 
-/** Planned numbers as dashed lines, named at their left end. */
-function plans(place: Placing, { plans: all }: FlightChart): Markup {
+/** Left part of a plot that a label takes, percent. */
+const LABEL_PERCENT = 16;
+
+/** Planned numbers as dashed lines, named at their left end, on the side away from the points there. */
+function plans(place: Placing, { plans: all, series }: FlightChart): Markup {
+  const atLabel = series.flatMap((one) =>
+    one.points.filter((point) => place.xPercent(middlePlace(point)) < LABEL_PERCENT),
+  );
   return joined(
     all.map(({ value, words }) => {
       const y = place.y(value);
-      return html`<line class="plan-line" x1="0" x2="100%" y1="${y}" y2="${y}"/><text class="wall-words" x="0" dx="4" y="${y}" dy="-5">${words}</text>`;
+      const above = atLabel.filter((point) => point.value > value).length;
+      const dy = above > atLabel.length / 2 ? 14 : -5;
+      return html`<line class="plan-line" x1="0" x2="100%" y1="${y}" y2="${y}"/><text class="wall-words" x="0" dx="4" y="${y}" dy="${dy}">${words}</text>`;
     }),
   );
 }

@@ -99,9 +99,11 @@ function flightName({ flightReportLinks }: SeasonContext, { entry }: SeasonFligh
   return html`${shown}${log}${cut}${noted}`;
 }
 
-/** A path below this page and nothing else: no scheme, no root, no way up. */
+/** A page below this one, or a part of it, and nothing else: no scheme, no root, no way up. */
 function isPlainLink(href: string): boolean {
-  return /^(?:[\w~%-][\w.~%-]*\/)*[\w~%-][\w.~%-]*\.html$/.test(href);
+  const [path = "", part = "f1", ...more] = href.split("#");
+  const isPath = path.split("/").every((step) => /^[\w.~%-]+$/.test(step) && !/^(?:\.|%2e)+$/i.test(step));
+  return isPath && path.endsWith(".html") && /^f\d+$/.test(part) && more.length === 0;
 }
 
 function short(text: string | null): string {
