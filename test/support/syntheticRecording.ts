@@ -31,6 +31,23 @@ const VALUE_OF: Readonly<Record<Logged, (stretch: Stretch) => number>> = {
   controllerTemperature: ({ amps }) => 20 + amps,
 };
 
+/** The same log with one channel's values missing from `fromS` to before `toS`; its rows stay. */
+export function withMissing(
+  recording: Recording,
+  channel: ChannelName,
+  fromS: number,
+  toS: number,
+): Recording {
+  const channels = new Map(recording.channels);
+  const values = channels
+    .get(channel)!
+    .map((value, row) =>
+      recording.timeS[row]! >= fromS && recording.timeS[row]! < toS ? Number.NaN : value,
+    );
+  channels.set(channel, values);
+  return recordingOf({ timeS: recording.timeS, channels });
+}
+
 /** A log of constant stretches at `rateHz`, with exactly the channels named. */
 export function syntheticRecording(
   stretches: readonly Stretch[],

@@ -30,7 +30,8 @@ export function powerTrace(recording: Recording, rows: RowRange, idleA: number):
 function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Array {
   const part = (values: Float64Array | null) => values?.subarray(rows.firstRow, rows.lastRow + 1) ?? null;
   const amps = part(workingChannel(recording, "current"));
-  const volts = part(workingChannel(recording, "packVoltage"));
+  const logged = part(workingChannel(recording, "packVoltage"));
+  const volts = logged && lastKnown(logged);
   const revs = part(workingChannel(recording, "shaftSpeed"));
   const load = new Float32Array(rows.lastRow - rows.firstRow + 1);
   for (let i = 0; i < load.length; i++) {
@@ -38,4 +39,18 @@ function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Ar
     load[i] = value;
   }
   return load;
+}
+
+/**
+ * Each row's value, else the last one before it, else the first of all; 1 everywhere without any. Volts change by a
+ * fifth over a flight, so a row without them still shows its load.
+ */
+function lastKnown(values: Float64Array): Float64Array {
+  const held = new Float64Array(values.length);
+  let last = values.find((value) => !Number.isNaN(value)) ?? 1;
+  for (let i = 0; i < held.length; i++) {
+    if (!Number.isNaN(values[i]!)) last = values[i]!;
+    held[i] = last;
+  }
+  return held;
 }
