@@ -83,7 +83,7 @@ export function inchRuleText(
   const reach =
     range === null
       ? "the published shapes do not show where it holds"
-      : `at ${plainNumber(diameterIn)} inch one step holds for pitches of ${plainNumber(range.fromIn)} to ${plainNumber(range.toIn)} inch`;
+      : `at ${diameterIn} inch one step holds for pitches of ${range.fromIn} to ${range.toIn} inch`;
   return `One inch up and one down (${kind}): ${[...parts, reach].join("; ")}.`;
 }
 function clause({ text }: Judgement): string {

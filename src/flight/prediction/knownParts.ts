@@ -41,11 +41,19 @@ export interface KnownController {
   readonly driver: HeatDriver;
 }
 
+export interface FullThrottlePoint {
+  readonly packV: number;
+  /** One motor's share, A. */
+  readonly motorA: number;
+}
+
 /** What logs (or later a book) say about the parts; whatever is null has to come from published ranges. */
 export interface KnownParts {
   readonly pack: KnownPack | null;
-  /** Speed constant at full throttle, rev/min per volt. */
+  /** Speed constant at full throttle, rev/min per volt, for the stated path resistance. */
   readonly kv: KnownValue | null;
+  /** Means of the full-throttle runs that the speed constant rests on. */
+  readonly fullThrottle: FullThrottlePoint | null;
   readonly controller: KnownController | null;
   /** By propeller, the one with most flights first. */
   readonly flown: readonly FlownPropeller[];
@@ -56,6 +64,7 @@ export interface KnownParts {
 export const NOTHING_KNOWN: KnownParts = {
   pack: null,
   kv: null,
+  fullThrottle: null,
   controller: null,
   flown: [],
   groundChargeMah: null,

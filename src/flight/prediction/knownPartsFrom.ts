@@ -1,4 +1,5 @@
 import { between, isKnown, type Quantity, revPerSecond, unknown } from "../../base/quantity/index.ts";
+import { mean } from "../../base/statistics/index.ts";
 import { kvFromFullThrottle } from "../../physics/index.ts";
 import type { MeasureName } from "../analysis/index.ts";
 import { flownPropellers } from "./flownPropellers.ts";
@@ -8,10 +9,11 @@ import { type Pooling, pooled } from "./pooled.ts";
 
 /** A cell this close to full was full: other flights say nothing about a full pack. */
 const NEAR_FULL_V = 0.05;
-/** Half-width of the speed constant from one full-throttle reading (simulated; 1 sd 0.9 %). */
-const KV_HALF_WIDTH = 0.018;
-/** Half-width of the path's resistance from data sheets (common practice, no published source). */
-const PATH_HALF_WIDTH = 0.3;
+/**
+ * Half-width of the speed constant from one full-throttle reading when the path's resistance is right (simulated;
+ * 1 sd 0.9 % with the doubt about the path).
+ */
+const KV_HALF_WIDTH = 0.013;
 /** Beyond this a speed sensor's setting is wrong rather than the motor: not taken for a speed constant. */
 const KV_BELIEVED = 0.12;
 
@@ -33,6 +35,7 @@ export function knownPartsFrom(flights: readonly LoggedFlight[]): KnownParts {
   return {
     pack: knownPack(flights),
     kv: pooled(flights.map(kvOf), SPREADS.kv),
+    fullThrottle: fullThrottle(flights),
     controller: knownController(flights),
     flown: flownPropellers(flights),
     groundChargeMah: groundCharge(flights),
@@ -77,9 +80,19 @@ export function kvOf({ measures, facts }: Pick<LoggedFlight, "measures" | "facts
   if (!(Math.abs(kv / facts.motor.kv - 1) <= KV_BELIEVED)) {
     return unknown(unit, "the speed constant it shows is too far from the stated one");
   }
-  const ofPath = (PATH_HALF_WIDTH * motorA * pathOhm) / (packV - motorA * pathOhm);
-  const halfWidth = kv * Math.hypot(KV_HALF_WIDTH, ofPath, facts.sensors.voltageAccuracyPct / 100);
+  const halfWidth = kv * Math.hypot(KV_HALF_WIDTH, facts.sensors.voltageAccuracyPct / 100);
   return between(kv, kv - halfWidth, kv + halfWidth, unit, "derived");
+}
+
+function fullThrottle(flights: readonly LoggedFlight[]): KnownParts["fullThrottle"] {
+  const points = flights
+    .filter((flight) => isKnown(kvOf(flight)))
+    .map(({ measures, facts }) => {
+      const amps = measures.staticCurrentA.value ?? Number.NaN;
+      return { packV: (measures.staticPowerW.value ?? Number.NaN) / amps, motorA: amps / facts.motor.count };
+    });
+  if (points.length === 0) return null;
+  return { packV: mean(points.map(({ packV }) => packV)), motorA: mean(points.map(({ motorA }) => motorA)) };
 }
 
 /** Flights whose heating follows the driver that most of them show. */

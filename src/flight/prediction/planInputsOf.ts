@@ -2,6 +2,7 @@ import type { Facts } from "../../aircraft/facts.ts";
 import type { HeatDriver } from "../analysis/index.ts";
 import { chosenCoefficient } from "./chosenCoefficient.ts";
 import type { PlanConditions } from "./conditions.ts";
+import { type Coupling, ownDoubt } from "./coupling.ts";
 import { cruiseShareInput } from "./cruise.ts";
 import { shapeOf } from "./flownPropellers.ts";
 import { type HeatingLoads, heatInputs } from "./heatInputs.ts";
@@ -15,6 +16,7 @@ import { NO_PROPELLER_SIZE, NOT_USED } from "./sentences.ts";
 export interface PreparedPlan {
   readonly inputs: PlanInputs;
   readonly frame: PlanFrame;
+  readonly coupling: Coupling | null;
   /** Remarks on the propeller's coefficient and whether its shape lies outside what was published. */
   readonly isExtrapolated: boolean;
   readonly remarks: readonly string[];
@@ -31,13 +33,25 @@ export function preparedPlan(facts: Facts, known: KnownParts, conditions: PlanCo
   const carried = carriedOver(parts, facts, reference, known, conditions, driver);
   const heat = heatInputs(known, reference, carried.loads);
   const { driver: heatDriver, ...heatRanges } = heat;
-  const inputs = { ...parts, cruiseShare: carried.cruiseShare, ...heatRanges };
+  const whole = { ...parts, cruiseShare: carried.cruiseShare, ...heatRanges };
+  const coupling = couplingOf(facts, known, coefficient?.isMeasured ?? false);
+  const inputs =
+    coefficient?.isMeasured && coupling
+      ? { ...whole, powerCoefficient: ownDoubt(coefficient, whole, centreOf(whole), coupling) }
+      : whole;
   return {
     inputs,
+    coupling,
     frame: frameOf(facts, conditions.reservePct, heatDriver),
     isExtrapolated: coefficient?.isExtrapolated ?? false,
     remarks: coefficient?.remarks ?? [],
   };
+}
+
+function couplingOf({ motor }: Facts, known: KnownParts, isCoefficientMeasured: boolean): Coupling | null {
+  if (known.fullThrottle === null) return null;
+  const isKvMeasured = known.kv !== null && motor.kv !== null;
+  return { point: known.fullThrottle, isKvMeasured, isCoefficientMeasured };
 }
 
 interface CarriedOver {

@@ -9,8 +9,8 @@ import {
 import type { KnownValue } from "./knownParts.ts";
 import { measuredIn } from "./sentences.ts";
 
-/** A scatter seen in a few flights is pooled with this prior worth three flights, as a timer does. */
-const PRIOR_WORTH = 3;
+/** A scatter seen in a few flights is pooled with the prior spread, which counts like that of so many flights. */
+const PRIOR_WORTH = 10;
 const TWO_SIDED = 0.975;
 
 export interface Pooling {

@@ -47,7 +47,7 @@ export interface PlanPrediction {
 export function predictPlan(facts: Facts, known: KnownParts, conditions: PlanConditions): PlanPrediction {
   const plan = preparedPlan(facts, known, conditions);
   const { inputs, isExtrapolated, remarks } = plan;
-  const ends = propagated(inputs, plan.frame);
+  const ends = propagated(inputs, plan.frame, plan.coupling);
   const pairs = PLAN_MEASURES.map((name) => [name, measureOf(name, ends[name], plan)] as const);
   const measures = Object.fromEntries(pairs) as PlanMeasures;
   const thrust = staticThrustN(facts, measures.staticRpm, inputs);

@@ -1,3 +1,4 @@
+import { type Coupling, movedTogether } from "./coupling.ts";
 import {
   centreOf,
   INPUT_NAMES,
@@ -17,25 +18,31 @@ export interface Ends {
 /**
  * First-order propagation (JCGM 100:2008, GUM, 5.1.2) with each input moved to either end of its own 95 % interval:
  * what lowers a result adds in quadrature below, what raises it above, so a one-sided doubt stays one-sided. The
- * inputs are independent.
+ * inputs are independent, but for what was found from one logged point with the stated constants.
  */
-export function propagated(inputs: PlanInputs, frame: PlanFrame): { readonly [name in PlanMeasure]: Ends } {
+export function propagated(
+  inputs: PlanInputs,
+  frame: PlanFrame,
+  coupling: Coupling | null,
+): { readonly [name in PlanMeasure]: Ends } {
   const centre = centreOf(inputs);
   const base = planModel(centre, frame);
   const moved = INPUT_NAMES.flatMap((name) =>
-    movedTo(name, inputs, centre).map((values) => planModel(values, frame)),
+    movedTo(name, inputs, centre, coupling).map((values) => planModel(values, frame)),
   );
   const pairs = PLAN_MEASURES.map((name) => [name, endsOf(name, base, moved)] as const);
   return Object.fromEntries(pairs) as { readonly [name in PlanMeasure]: Ends };
 }
 
-function movedTo(name: InputName, inputs: PlanInputs, centre: InputValues): readonly InputValues[] {
+function movedTo(
+  name: InputName,
+  inputs: PlanInputs,
+  centre: InputValues,
+  coupling: Coupling | null,
+): readonly InputValues[] {
   const input = inputs[name];
   if (!isRange(input) || input.low === input.high) return [];
-  return [
-    { ...centre, [name]: input.low },
-    { ...centre, [name]: input.high },
-  ];
+  return [input.low, input.high].map((end) => movedTogether(centre, name, end, coupling));
 }
 
 /** `moved` holds two results per input, its low and its high end. */
