@@ -1,4 +1,4 @@
-import { plainNumber } from "../../base/quantity/index.ts";
+import { toPlace } from "../../base/quantity/index.ts";
 import type { TrendCrossing, TrendMeasure, TrendOf } from "./trend.ts";
 
 export const NO_HEAT_TRACE = "its log does not let the controller's heating be solved";
@@ -43,7 +43,7 @@ export function noChangeShown(points: number, pace: Pace | null): string {
 
 export function creeping(verdict: "rising" | "falling", pace: Pace): string {
   const range = pace.low === null || pace.high === null ? "" : ` (${rangeWords(pace)})`;
-  return `${verdict} by about ${plainNumber(Math.abs(pace.value))} % a ${pace.per}${range}`;
+  return `${verdict} by about ${size(pace.value)} % a ${pace.per}${range}`;
 }
 
 export function jumped(percent: number, after: string): string {
@@ -95,7 +95,13 @@ export function noFlights(): string {
   return "The logbook holds no flight of this aircraft that a trend can rest on.";
 }
 
-function signed(value: number): string {
-  const text = plainNumber(Math.abs(value) < 0.05 ? 0 : value);
-  return value >= 0.05 ? `+${text}` : text.replace("-", "−");
+/** A percentage with its sign: tenths below ten, whole from there on. */
+function signed(percent: number): string {
+  const text = size(percent);
+  return `${Number(text) === 0 ? "" : percent > 0 ? "+" : "−"}${text}`;
+}
+
+function size(percent: number): string {
+  const tenths = toPlace(Math.abs(percent), -1);
+  return Number(tenths) < 10 ? tenths : toPlace(Math.abs(percent), 0);
 }
