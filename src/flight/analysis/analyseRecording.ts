@@ -1,8 +1,9 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
-import type { AnalysedFlight, DayFacts } from "./analysedFlight.ts";
+import type { AnalysedFlight } from "./analysedFlight.ts";
 import { cellsInSeries } from "./cellCount.ts";
+import type { DayFacts } from "./dayFacts.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { flightLoadOf } from "./flightLoadOf.ts";
 import { flightShape } from "./flightShape.ts";

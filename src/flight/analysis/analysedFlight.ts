@@ -40,11 +40,3 @@ export interface AnalysedFlight extends FlightWindow {
   readonly heatTrace: HeatTrace | null;
   readonly notices: readonly Notice[];
 }
-
-/** Conditions of the day that no sensor logs. */
-export interface DayFacts {
-  /** Air temperature of the day, degC; null when nobody said. */
-  readonly ambientC: number | null;
-  /** State of charge at the start, percent; null when nobody said. */
-  readonly startPct: number | null;
-}

@@ -7,7 +7,6 @@ import { type HeatDrivers, heatDrivers } from "./controllerHeatDrivers.ts";
 import { fitHeat, type HeatFit } from "./controllerHeatFit.ts";
 import { type HeatPicture, heatPicture, lagAtPeak } from "./controllerHeatPicture.ts";
 import { type HeatSamples, heatSamples } from "./controllerHeatSamples.ts";
-import type { LagCorrection } from "./identifiedMeasures.ts";
 import {
   DEAD_TEMPERATURE,
   HEAT_NOT_BOUNDED,
@@ -15,6 +14,7 @@ import {
   heatTooShort,
   riseTooSmall,
 } from "./identifiedSentences.ts";
+import type { LagCorrection } from "./lagCorrection.ts";
 import type { HeatDriver } from "./measures.ts";
 import type { MotorLoad } from "./motorLoad.ts";
 import type { SensorTiming } from "./packResistanceTiming.ts";

@@ -1,7 +1,7 @@
 import type { HeatFit } from "./controllerHeatFit.ts";
 import { modelledC } from "./controllerHeatProfile.ts";
 import type { HeatSamples } from "./controllerHeatSamples.ts";
-import type { LagCorrection } from "./identifiedMeasures.ts";
+import type { LagCorrection } from "./lagCorrection.ts";
 
 /** Measured and modelled temperature, thinned: seconds since the first row and degC. */
 export interface HeatPicture {

@@ -3,7 +3,7 @@ import { smallestStep } from "../../log/recording/index.ts";
 import { ambientOfDay } from "./ambientOfDay.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import type { FlightContext } from "./flightContext.ts";
-import type { LagCorrection } from "./identifiedMeasures.ts";
+import type { LagCorrection } from "./lagCorrection.ts";
 import { peakTemperature } from "./peaks.ts";
 import { hotDayFrom, lagNotCorrected, lagOnTop, NO_CONTROLLER_LIMIT } from "./sentences.ts";
 

@@ -1,6 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import type { Recording } from "../../log/recording/index.ts";
-import type { DayFacts } from "./analysedFlight.ts";
+import type { DayFacts } from "./dayFacts.ts";
 import type { FlightShape } from "./flightShape.ts";
 import type { MotorRunning } from "./motorRunning.ts";
 import type { RestVoltage } from "./restVoltage.ts";

@@ -3,17 +3,12 @@ import { ambientOfDay } from "./ambientOfDay.ts";
 import { type ControllerHeat, identifyControllerHeat } from "./controllerHeat.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { kvOffered, wrongSettingNotice } from "./identifiedSentences.ts";
+import type { LagCorrection } from "./lagCorrection.ts";
 import type { Measures } from "./measures.ts";
 import { identifyMotorLoad, type MotorLoad } from "./motorLoad.ts";
 import { identifyPackResistance, type PackResistance } from "./packResistance.ts";
 import { rowsWithin } from "./rowsBetween.ts";
 import type { RowRange } from "./segments.ts";
-
-/** How far a probe's reading lags behind the controller at its peak, with its half-width. */
-export interface LagCorrection {
-  readonly valueC: number;
-  readonly halfWidthC: number;
-}
 
 export type IdentifiedName =
   | "packResistanceMohm"

@@ -1,7 +1,8 @@
-export type { AnalysedFlight, DayFacts, FlightWindow, Phase, PhaseName } from "./analysedFlight.ts";
+export type { AnalysedFlight, FlightWindow, Phase, PhaseName } from "./analysedFlight.ts";
 export { analyseRecording } from "./analyseRecording.ts";
 export { cellCountQuestion } from "./cellCount.ts";
 export { heatSolver } from "./controllerHeatProfile.ts";
+export type { DayFacts } from "./dayFacts.ts";
 export type { FlightLoad } from "./flightLoad.ts";
 export type { HeatTrace } from "./heatTrace.ts";
 export {

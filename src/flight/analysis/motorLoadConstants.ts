@@ -1,6 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { airDensityAt, DAY_DENSITY_RELATIVE_SD, type MotorConstants } from "../../physics/index.ts";
-import type { DayFacts } from "./analysedFlight.ts";
+import type { DayFacts } from "./dayFacts.ts";
 import { NO_MOTOR_CONSTANTS } from "./identifiedSentences.ts";
 
 /**
