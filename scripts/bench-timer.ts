@@ -12,14 +12,14 @@ for (const logged of LOGGED_FLIGHTS) {
   }
   const average = (pick: (score: (typeof scores)[number]) => number): number =>
     scores.reduce((sum, score) => sum + pick(score), 0) / scores.length;
-  const lengths = scores.map((score) => score.medianLength).sort((one, other) => one - other);
+  const lengths = scores.flatMap((score) => score.lengths).sort((one, other) => one - other);
   console.log(
     line(
       "all",
       logged,
       average((score) => score.kept),
       average((score) => score.cautiousKept),
-      lengths[3] ?? Number.NaN,
+      lengths[Math.floor(lengths.length / 2)] ?? Number.NaN,
     ),
   );
 }

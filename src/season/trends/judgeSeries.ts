@@ -13,7 +13,7 @@ const FEWEST_FOR_SLOPE = 3;
 /** A series in numbers and words. @param seriesCount how many series are watched together */
 export function judgeSeries(raw: RawSeries, seriesCount: number): TrendSeries {
   const alarm = raw.notJudged === null ? alarmOf(raw, seriesCount) : null;
-  const shape = alarm && shapeOf(raw.x, raw.variants[0] ?? []);
+  const shape = alarm && shapeOf(alarm.kind, raw.x, raw.variants[0] ?? []);
   const verdict = verdictOf(raw, alarm, shape?.kind ?? null);
   const slope = slopeOf(raw);
   const crossing = verdict === "rising" ? crossingOf(raw, slope) : null;

@@ -2,9 +2,12 @@ import { linearRegression, mean } from "../../base/statistics/index.ts";
 
 /** Fewest points on either side of a step. */
 const LEAST_SIDE = 2;
+/** A creeping change is called a step only where the step leaves this share of the line's scatter. */
+const CLEARLY_BETTER = 0.5;
 
-/** Whether a changed series looks more like a line or like one step, and where the step is (points before it). */
+/** Whether a changed series is more like a line or like one step, and where the step is (points before it). */
 export function shapeOf(
+  raisedBy: "trend" | "shift",
   x: readonly number[],
   values: readonly number[],
 ): { readonly kind: "trend" | "shift"; readonly splitAfter: number } {
@@ -19,8 +22,9 @@ export function shapeOf(
     if (sum < ofStep) [ofStep, splitAfter] = [sum, split];
   }
   // The step has one parameter more: its place.
-  const isStep = ofStep / Math.max(1, count - 3) < ofLine / Math.max(1, count - 2);
-  return { kind: isStep ? "shift" : "trend", splitAfter };
+  const stepOverLine = ofStep / Math.max(1, count - 3) / (ofLine / Math.max(1, count - 2));
+  const limit = raisedBy === "trend" ? CLEARLY_BETTER : 1;
+  return { kind: stepOverLine < limit ? "shift" : "trend", splitAfter };
 }
 
 function sumOfSquares(values: readonly number[], expected: (index: number) => number): number {

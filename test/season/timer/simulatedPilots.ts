@@ -85,6 +85,8 @@ export interface PilotScore {
   /** Share of pilots for whom 95 % of all flights to the cautious touchdown keep the allowance. */
   readonly cautiousKept: number;
   readonly medianLength: number;
+  /** Touchdown over the length of a pilot who knows, one a pilot, ascending. */
+  readonly lengths: readonly number[];
 }
 
 /** Scores of `pilots` pilots of one spread after `logged` flights; kept shares over all later flights. */
@@ -110,6 +112,7 @@ export function scorePilots(spread: number, logged: number, pilots: number, seed
     kept: kept / pilots,
     cautiousKept: cautious / pilots,
     medianLength: lengths[Math.floor(pilots / 2)] ?? Number.NaN,
+    lengths,
   };
 }
 

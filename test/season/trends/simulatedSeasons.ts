@@ -36,10 +36,12 @@ const changingAir = (_: number, random: Random) => ({
 });
 
 /** The pack takes the air's temperature, which drifts over the season. */
-const drifting = (fromC: number, toC: number) => (flight: number, random: Random) => {
-  const airC = fromC + ((toC - fromC) * flight) / (FLIGHTS - 1) + random.normal();
-  return { airC, packC: airC };
-};
+const drifting =
+  (fromC: number, toC: number, wanderC = 1) =>
+  (flight: number, random: Random) => {
+    const airC = fromC + ((toC - fromC) * flight) / (FLIGHTS - 1) + wanderC * random.normal();
+    return { airC, packC: airC };
+  };
 
 export const QUIET: SeasonScenario = {
   driver: "motorCurrent",
@@ -80,7 +82,7 @@ export const SCENARIOS: Readonly<Record<string, SeasonScenario>> = {
     driver: "packCurrent",
     isSpeedLogged: false,
     isPackTemperatureLogged: false,
-    weather: drifting(17, 14.5),
+    weather: drifting(17, 14, 0.3),
   },
   "lost cooling, motor current; cooling, pack logged": {
     ...QUIET,
@@ -92,7 +94,7 @@ export const SCENARIOS: Readonly<Record<string, SeasonScenario>> = {
     ...lostCooling,
     driver: "packCurrent",
     isPackTemperatureLogged: false,
-    weather: drifting(14.5, 17),
+    weather: drifting(14, 17, 0.3),
   },
   "lost cooling, motor current, no speed; warming": {
     ...QUIET,
