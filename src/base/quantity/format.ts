@@ -42,9 +42,16 @@ export function minutesAndSeconds(seconds: number): string {
   return `${sign}${Math.floor(size / 60)}:${String(size % 60).padStart(2, "0")}`;
 }
 
-/** The unit as written in text: the JSON spelling with the degree and ohm signs. */
+const UNIT_SIGNS: ReadonlyMap<string, string> = new Map([
+  ["degC", "°C"],
+  ["mohm", "mΩ"],
+  ["degC/A2", "°C/A²"],
+  ["1", ""],
+]);
+
+/** The unit as written in text: the JSON spelling with its signs; nothing for a plain number. */
 export function unitText(unit: string): string {
-  return unit === "degC" ? "°C" : unit === "mohm" ? "mΩ" : unit;
+  return UNIT_SIGNS.get(unit) ?? unit;
 }
 
 /**
@@ -53,19 +60,19 @@ export function unitText(unit: string): string {
  */
 export function quantityText(quantity: Quantity): string {
   if (quantity.value === null) return `not known: ${quantity.why}`;
-  const unit = unitText(quantity.unit);
+  const unit = unitText(quantity.unit) === "" ? "" : ` ${unitText(quantity.unit)}`;
   const { value, low, high } = quantity;
-  if (low === null && high !== null) return `at most ${plainNumber(high)} ${unit}`;
-  if (high === null && low !== null) return `at least ${plainNumber(low)} ${unit}`;
-  if (low === null || high === null) return `${plainNumber(value)} ${unit}`;
+  if (low === null && high !== null) return `at most ${plainNumber(high)}${unit}`;
+  if (high === null && low !== null) return `at least ${plainNumber(low)}${unit}`;
+  if (low === null || high === null) return `${plainNumber(value)}${unit}`;
   const below = value - low;
   const above = high - value;
   const widest = Math.max(below, above);
-  if (widest <= 0) return `${plainNumber(value)} ${unit}`;
+  if (widest <= 0) return `${plainNumber(value)}${unit}`;
   const place = decimalPlace(widest);
   const isSymmetric = Math.abs(above - below) <= 10 ** place / 2;
-  if (isSymmetric) return `${toPlace(value, place)} ± ${toPlace(widest, place)} ${unit}`;
-  return `${toPlace(value, place)} ${unit} (${toPlace(low, place)} to ${toPlace(high, place)} ${unit})`;
+  if (isSymmetric) return `${toPlace(value, place)} ± ${toPlace(widest, place)}${unit}`;
+  return `${toPlace(value, place)}${unit} (${toPlace(low, place)} to ${toPlace(high, place)}${unit})`;
 }
 
 function withoutMinusZero(text: string): string {

@@ -3,10 +3,11 @@ import type { MeasureName } from "../../flight/analysis/index.ts";
 import { type Judgement, judgeFlight, type Verdict } from "../../flight/judgement/index.ts";
 import type { SeasonFlight } from "./place.ts";
 
-/** The worst verdict of one kind and the lines that have it; null without a line. */
+/** The worst verdict of one kind and the lines that have it, and how many lines have no answer. */
 export interface WorstVerdict {
   readonly verdict: Verdict;
   readonly lines: readonly MeasureName[];
+  readonly notJudged: number;
 }
 
 export interface FlightVerdicts {
@@ -14,8 +15,8 @@ export interface FlightVerdicts {
   readonly plan: WorstVerdict | null;
 }
 
-/** From worst to best. A line without an answer must not hide behind one that held. */
-const BY_WEIGHT: readonly Verdict[] = ["outside", "close", "not judged", "within"];
+/** From worst to best; lines without an answer are counted beside it, so that none hides behind one that held. */
+const BY_WEIGHT: readonly Verdict[] = ["outside", "close", "within", "not judged"];
 
 /** A flight held against the limits it was flown with and against the plan as it is now. */
 export function judgementsOf({ entry }: SeasonFlight, budget: Budget): readonly Judgement[] {
@@ -33,5 +34,6 @@ function worstOf(judgements: readonly Judgement[], against: Judgement["against"]
   const verdict = BY_WEIGHT.find((weight) => own.some((one) => one.verdict === weight));
   if (verdict === undefined) return null;
   const lines = own.filter((one) => one.verdict === verdict).map(({ line }) => line);
-  return { verdict, lines: [...new Set(lines)] };
+  const notJudged = own.filter((one) => one.verdict === "not judged").length;
+  return { verdict, lines: [...new Set(lines)], notJudged };
 }

@@ -53,7 +53,7 @@ function barOf(line: BudgetOverSeason, fullCellV: number) {
 
 function lineItem({ flights }: SeasonContext, line: BudgetOverSeason, drawing: Markup): Markup {
   const { against, source, value, unit, worstPlace, sense } = line;
-  const at = worstPlace === null ? undefined : flights[worstPlace];
+  const at = worstPlace === null || line.lowest === line.highest ? undefined : flights[worstPlace];
   const details = [
     ...(against === "limit" ? [limitSourceWords(source)] : []),
     ...(at === undefined ? [] : [worstFlight(sense, flightReference(at).words)]),

@@ -26,20 +26,22 @@ export function flightFigure(
 ): Markup {
   const id = `season-${chart.id}`;
   const drawing = flightDrawing(chart, { nameId: `${id}-name`, descriptionId: `${id}-text` });
-  const off = flightLimitsOffScale(chart).map(({ words }) => words);
+  const off = flightLimitsOffScale(chart).map(({ words, source }) => `${words}, ${source}`);
   const isZero = chart.startsAtZero && drawing.scale.from === 0;
-  const start = `${toPlace(drawing.scale.from, -drawing.scale.decimals)} ${unitText(unit)}`;
+  const start = `${toPlace(drawing.scale.from, -drawing.scale.decimals)} ${unitText(unit)}`.trim();
   const scaleWords = [
     ...(off.length === 0 ? [] : [limitsOffScaleSentence(off)]),
     ...(isZero ? [] : [scaleStartSentence(start)]),
   ];
   const words = [...sentences, ...(scaleWords.length === 0 ? [] : [scaleWords.join(" ")])];
-  const names =
-    chart.breaks.length === 0 || !hasBreakNames
-      ? NOTHING
-      : html`<div class="row"><div></div>${drawing.breakNames}</div>`;
+  const names = !hasBreakNames ? NOTHING : html`<div class="row"><div></div>${drawing.breakNames}</div>`;
   const axis = hasAxis ? html`<div class="row"><div></div>${drawing.flightAxis}</div>` : NOTHING;
-  return html`<figure class="panel season-panel" data-panel="${chart.id}"><h4 id="${id}-name">${title}${unit === "1" ? "" : `, ${unitText(unit)}`}</h4>${names}<div class="row drawing">${drawing.valueAxis}${drawing.plot}${drawing.ends}</div>${axis}<figcaption class="says" id="${id}-text">${words.map((one) => html`<p>${one}</p>`)}</figcaption></figure>`;
+  return html`<figure class="panel season-panel" data-panel="${chart.id}"><h4 id="${id}-name">${titleWithUnit(title, unit)}</h4>${names}<div class="row drawing">${drawing.valueAxis}${drawing.plot}${drawing.ends}</div>${axis}<figcaption class="says" id="${id}-text">${words.map((one) => html`<p>${one}</p>`)}</figcaption></figure>`;
+}
+
+/** "Pack resistance, mΩ"; without a unit the title alone. */
+export function titleWithUnit(title: string, unit: string): string {
+  return unitText(unit) === "" ? title : `${title}, ${unitText(unit)}`;
 }
 
 export function numberWithUnit(value: number, unit: string): string {

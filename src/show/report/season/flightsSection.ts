@@ -1,4 +1,5 @@
 import { minutesAndSeconds, type Quantity } from "../../../base/quantity/index.ts";
+import { MEASURE_WORDS, type MeasureName } from "../../../flight/analysis/index.ts";
 import {
   flightVerdicts,
   flownPropellerOf,
@@ -7,7 +8,6 @@ import {
   type WorstVerdict,
 } from "../../../season/overview/index.ts";
 import { html, type Markup, NOTHING, shortened, verdictShape, visibleText } from "../../charts/index.ts";
-import { measureTitle } from "../measureMethods.ts";
 import { figureText } from "./figureText.ts";
 import { flightRange, flightReference } from "./flightWords.ts";
 import type { SeasonContext } from "./seasonInput.ts";
@@ -17,6 +17,8 @@ import {
   FLIGHTS_WITH_REPORTS,
   FLIGHTS_WITHOUT_REPORTS,
   groupSummary,
+  LOG_NOT_COMPLETE,
+  notJudgedWords,
 } from "./sentences.ts";
 
 /** More flights than this are folded into groups of so many. */
@@ -59,7 +61,7 @@ const HEADS = [
   "peak current, A",
   "lowest cell, V",
   "controller peak, °C",
-  "verdict",
+  "verdict and note",
 ];
 
 function table(context: SeasonContext, rows: readonly JudgedFlight[], name: string): Markup {
@@ -78,25 +80,24 @@ function flightRow(context: SeasonContext, { flight, judgements }: JudgedFlight)
     measures.controllerPeakC,
   ];
   const cells = figures.map((quantity) => html`<td>${figureText(quantity)}</td>`);
-  return html`<tr><th scope="row">${flightReference(flight).short}</th><td class="day">${flight.day ?? "not known"}</td><td class="name">${flightName(context, flight)}</td><td>${short(entry.given.pack)}</td><td>${short(flownPropellerOf(flight))}</td><td>${timeText(flight)}</td>${cells}<td class="verdicts">${verdictWords("limits", limits)}${verdictWords("plan", plan)}</td></tr>`;
+  return html`<tr><th scope="row">${flightReference(flight).short}</th><td class="day">${flight.day ?? "not known"}</td><td class="name">${flightName(context, flight)}</td><td>${short(entry.given.pack)}</td><td>${short(flownPropellerOf(flight))}</td><td>${timeText(flight)}</td>${cells}<td class="verdicts">${verdictWords("limits", limits)}${verdictWords("plan", plan)}${notes(flight)}</td></tr>`;
 }
 
-/** The flight's name, a link where its own report was written, with the pilot's note below. */
+/** The flight's name, a link where its own report was written, with its log below. */
 function flightName({ flightReportLinks }: SeasonContext, { entry }: SeasonFlight): Markup {
   const href = flightReportLinks?.get(entry.flight);
-  const { short: name } = shortened(visibleText(entry.flight), LONGEST_NAME);
-  const shown = href !== undefined && isPlainLink(href) ? html`<a href="${href}">${name}</a>` : html`${name}`;
-  const file = entry.log.file;
-  const log = file.startsWith(entry.flight)
-    ? NOTHING
-    : html`<span class="quiet">${shortened(visibleText(file), LONGEST_NAME).short}</span>`;
+  const name = html`${shortened(visibleText(entry.flight), LONGEST_NAME).short}`;
+  const shown = href !== undefined && isPlainLink(href) ? html`<a href="${href}">${name}</a>` : name;
+  const file = shortened(visibleText(entry.log.file), LONGEST_NAME).short;
+  return html`${shown}<span class="quiet">${file}</span>`;
+}
+
+/** What the pilot noted, and that a log is cut. */
+function notes({ entry }: SeasonFlight): Markup {
   const { note } = entry.given;
-  const noted =
-    note === null || note === ""
-      ? NOTHING
-      : html`<span class="note">${shortened(visibleText(note), LONGEST_NOTE).short}</span>`;
-  const cut = entry.check.complete ? NOTHING : html`<span class="note">log not complete</span>`;
-  return html`${shown}${log}${cut}${noted}`;
+  const noted = note === null || note === "" ? [] : [shortened(visibleText(note), LONGEST_NOTE).short];
+  const all = [...(entry.check.complete ? [] : [LOG_NOT_COMPLETE]), ...noted];
+  return html`${all.map((text) => html`<span class="note">${text}</span>`)}`;
 }
 
 /** A page below this one, or a part of it, and nothing else: no scheme, no root, no way up. */
@@ -120,14 +121,19 @@ function durationText(time: Quantity): string {
   return time.value === null ? "not known" : minutesAndSeconds(time.value);
 }
 
-/** "limits: close (controller peak and 1 more)". */
+/** "limits: close, controller peak and 1 more; 2 not judged". */
 function verdictWords(against: string, worst: WorstVerdict | null): Markup {
   if (worst === null) return NOTHING;
-  const [first, ...others] = worst.lines;
-  const isQuiet = worst.verdict === "within" || first === undefined;
+  const { verdict, lines, notJudged } = worst;
+  const about = verdict === "outside" || verdict === "close" ? aboutLines(lines) : [];
+  const open = notJudged === 0 || verdict === "not judged" ? [] : [notJudgedWords(notJudged)];
+  const more = [...about, ...open].join("; ");
+  const quiet = more === "" ? NOTHING : html`<span class="quiet">, ${more}</span>`;
+  return html`<span class="worst">${verdictShape(verdict)} <span class="quiet">${against}:</span> <b>${verdict}</b>${quiet}</span>`;
+}
+
+function aboutLines([first, ...others]: readonly MeasureName[]): readonly string[] {
+  if (first === undefined) return [];
   const more = others.length === 0 ? "" : ` and ${others.length} more`;
-  const lines = isQuiet
-    ? NOTHING
-    : html` <span class="quiet">${measureTitle(first).toLowerCase()}${more}</span>`;
-  return html`<span class="worst">${verdictShape(worst.verdict)} <span class="quiet">${against}:</span> <b>${worst.verdict}</b>${lines}</span>`;
+  return [`${MEASURE_WORDS[first]}${more}`];
 }

@@ -1,6 +1,8 @@
-import { plainNumber, quantityText, unitText } from "../../../base/quantity/index.ts";
+import { plainNumber } from "../../../base/quantity/index.ts";
 import type { SeasonFlight, SeasonPoint } from "../../../season/overview/index.ts";
 import { html, type Markup } from "../../charts/index.ts";
+import { figureText } from "./figureText.ts";
+import { titleWithUnit } from "./flightFigure.ts";
 import { flightRange } from "./flightWords.ts";
 
 /** One column of a table over flights. */
@@ -18,9 +20,7 @@ export function pointTable(
   columns: readonly PointColumn[],
   flights: readonly SeasonFlight[],
 ): Markup {
-  const heads = columns.map(
-    ({ head, unit }) => html`<th scope="col">${head}${unit === "1" ? "" : `, ${unitText(unit)}`}</th>`,
-  );
+  const heads = columns.map(({ head, unit }) => html`<th scope="col">${titleWithUnit(head, unit)}</th>`);
   const byPlace = columns.map(({ points }) => new Map(points.map((point) => [point.fromPlace, point])));
   const rows = placesOf(columns).map((point) => {
     const cells = columns.map(
@@ -55,6 +55,5 @@ function cellText(point: SeasonPoint | undefined, unit: string): string {
   if (flights > 1)
     return `${plainNumber(value)} (${plainNumber(low ?? value)} to ${plainNumber(high ?? value)})`;
   if (low === null && high === null) return plainNumber(value);
-  const text = quantityText({ value, low, high, unit, basis: "measured" });
-  return text.replaceAll(` ${unitText(unit)}`, "");
+  return figureText({ value, low, high, unit, basis: "measured" });
 }

@@ -18,6 +18,7 @@ import {
   flownWords,
   footerWords,
   NO_SINCE_LAST,
+  NOT_A_PROMISE_OF_A_SEASON,
   seasonTitle,
 } from "./sentences.ts";
 import { heatSection, marginsSection } from "./stackSections.ts";
@@ -35,7 +36,7 @@ const SECTIONS: readonly ((context: SeasonContext) => Markup)[] = [
   budgetOverSeasonSection,
   calibrationSection,
   ({ facts, budget }) => factsSection(facts, budget),
-  () => cautionsSection(),
+  () => cautionsSection(NOT_A_PROMISE_OF_A_SEASON),
   () => seasonMethods(),
 ];
 

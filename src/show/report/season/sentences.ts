@@ -92,7 +92,7 @@ export function calibrationSentence(
   const range = `${percent(low)} to ${percent(high)} %`;
   const found = `${putBacks} put-backs say that true current is ${percent(gain)} % of what the sensor reads (${range}).`;
   return isApplied
-    ? `${found} The timer corrects for it; the flights below stand as logged.`
+    ? `${found} The timer corrects for it; every other figure of this page stands as logged.`
     : `${found} The range includes 100 %, so nothing is corrected.`;
 }
 
@@ -113,11 +113,20 @@ export function groupedSentence(flights: number): string {
   return `Each mark stands for up to ${flights} flights: their median, with a line from the lowest to the highest.`;
 }
 
-export function slopeWords(slope: string, per: string): string {
-  return `Slope ${slope} a ${per}.`;
+export function slopeWords(slope: string, unit: string, per: string): string {
+  return `Slope ${slope.replaceAll("-", "−")}${unit === "" ? "" : ` ${unit}`} a ${per}.`;
 }
 
-export const VERDICT_LEAD = "Verdict:";
+/** "Pack A:", or "Pack A, a change:". */
+export function seriesLead(words: string, isChanged: boolean): string {
+  return isChanged ? `${words}, a change found:` : `${words}:`;
+}
+
+export const LOG_NOT_COMPLETE = "log not complete";
+
+export function notJudgedWords(lines: number): string {
+  return `${lines} not judged`;
+}
 
 export function changeSentence({ part, from, to }: FittingChange, at: FlightReference): string {
   return `From ${at.words}: ${part} ${to} instead of ${from}.`;
@@ -179,7 +188,7 @@ export const PLAN_TITLE = "The plan against the season";
 export const PLAN_KEY =
   "Disc: median of the season. Bar: lowest to highest flight. Upright mark: plan. Toothed wall: limit. Arrow: beyond the axis.";
 export const PLAN_NEWEST =
-  "Held against the plan as it is now, and against the limits each flight was flown with.";
+  "Every flight is held against the plan as it is now, whatever was fitted then, and against the limits it was flown with.";
 export const NOTHING_PLANNED =
   "No plan and no limit to judge by. Put them into the aircraft file to hold the season against its budget.";
 

@@ -1,4 +1,4 @@
-import { quantityText } from "../../../base/quantity/index.ts";
+import { unitText } from "../../../base/quantity/index.ts";
 import {
   groupedPoints,
   isAlarmed,
@@ -9,9 +9,9 @@ import {
 } from "../../../season/overview/index.ts";
 import { seriesTitle, type TrendMeasure, type TrendSeries } from "../../../season/trends/index.ts";
 import { type FlightSeries, html, type Markup } from "../../charts/index.ts";
-import { sentence } from "../sentences.ts";
 import { capital } from "./capital.ts";
 import { changesList, fittingBreaks } from "./changes.ts";
+import { figureText } from "./figureText.ts";
 import { flightFigure } from "./flightFigure.ts";
 import { pointTable } from "./pointTable.ts";
 import type { SeasonContext } from "./seasonInput.ts";
@@ -19,6 +19,7 @@ import { pointAt } from "./seasonPoints.ts";
 import {
   groupedSentence,
   NO_TRENDS,
+  seriesLead,
   slopeWords,
   TRENDS_KEY,
   TRENDS_TITLE,
@@ -72,7 +73,7 @@ function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: s
   const sentences = drawn.map(seriesSentence);
   const columns = drawn.map(({ words, points }) => ({ head: words, unit, points }));
   const table = pointTable(title, trendTableCaption(title, context.groupedBy), columns, context.flights);
-  return html`<div class="small-chart">${flightFigure({ chart, title, unit, sentences })}${table}</div>`;
+  return html`<div class="small-chart">${flightFigure({ chart, title, unit, sentences }, { hasAxis: true, hasBreakNames: context.changes.length > 0 })}${table}</div>`;
 }
 
 function drawnSeries({ byName, groupedBy }: SeasonContext, trend: TrendSeries): DrawnSeries {
@@ -91,13 +92,13 @@ function flightSeries(
   return { id, words, style, points };
 }
 
-/** "pack A, rising: by about …", and the slope in the measure's own unit. */
+/** "Pack A: rising by about …", and the slope where it has an interval. */
 function seriesSentence({ trend, words }: DrawnSeries): Markup {
-  const { slopePerFlight, verdict, text, measure, of } = trend;
-  const lead = `${seriesTitle(measure, of)}: `;
-  const said = text.startsWith(lead) ? text.slice(lead.length) : text;
+  const { slopePerFlight: slope, text, measure, of } = trend;
+  const title = `${seriesTitle(measure, of)}: `;
+  const said = text.startsWith(title) ? text.slice(title.length) : text;
   const per = measure === "packResistanceMohm" ? "charge" : "flight";
-  const slope = { ...slopePerFlight, unit: trendUnit(measure) };
-  const slopeText = slope.value === null ? "" : slopeWords(quantityText(slope).replace(/ 1$/, ""), per);
-  return html`<b>${capital(words)}, ${verdict}.</b> ${sentence(said)} ${slopeText}`;
+  const hasInterval = slope.value !== null && slope.low !== null && slope.high !== null;
+  const pace = hasInterval ? slopeWords(figureText(slope), unitText(trendUnit(measure)), per) : "";
+  return html`<b>${seriesLead(capital(words), isAlarmed(trend))}</b> ${said} ${pace}`;
 }

@@ -13,13 +13,13 @@ import {
   THINNING_METHOD,
 } from "../sentences.ts";
 
-/** Cautions: hazard, what it can do, how to avoid it. */
-export function cautionsSection(): Markup {
+/** Cautions: hazard, what it can do, how to avoid it; and what the page does not promise. */
+export function cautionsSection(noPromise = NOT_A_PROMISE): Markup {
   const items = CAUTIONS.map(
     ({ word, about, hazard, consequence, avoid }) =>
       html`<li><h3><span class="signal">${word}</span> ${about}</h3><p>${hazard} ${consequence} <b>${avoid}</b></p></li>`,
   );
-  return html`<section aria-labelledby="cautions"><h2 id="cautions">Cautions</h2><ul class="cautions">${items}</ul><p>${NOT_A_PROMISE}</p></section>`;
+  return html`<section aria-labelledby="cautions"><h2 id="cautions">Cautions</h2><ul class="cautions">${items}</ul><p>${noPromise}</p></section>`;
 }
 
 /** How the numbers came about, with published sources. */
