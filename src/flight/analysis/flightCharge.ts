@@ -1,4 +1,11 @@
-import { atLeast, between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import {
+  atLeast,
+  between,
+  isKnown,
+  type KnownQuantity,
+  type Quantity,
+  unknown,
+} from "../../base/quantity/index.ts";
 import { chargeBetween } from "./charge.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { whyFlightIsCut, whyNoFlight } from "./flightTime.ts";
@@ -14,24 +21,32 @@ export function flightCharge(context: FlightContext): Quantity {
   const { takeOff, touchdown } = shape;
   const chargeOver = (startS: number, endS: number) => chargeBetween(recording, startS, endS, facts);
   const charge = chargeOver(takeOff.value, touchdown.value);
-  if (charge.value === null) return charge;
+  if (!isKnown(charge)) return charge;
   const why = whyFlightIsCut(shape);
   const low = charge.low ?? charge.value;
   if (why !== null) return atLeast(charge.value, low, "mAh", charge.basis, why);
-  if (charge.high === null) return charge;
-  const less = charge.value - (chargeOver(takeOff.high, touchdown.low).value ?? charge.value);
-  const more = (chargeOver(takeOff.low, touchdown.high).value ?? charge.value) - charge.value;
+  const least = knownOr(charge, chargeOver(takeOff.high, touchdown.low));
+  const most = knownOr(charge, chargeOver(takeOff.low, touchdown.high));
+  if (charge.high === null || most.high === null) {
+    return atLeast(charge.value, low, "mAh", charge.basis, charge.why ?? most.why ?? "");
+  }
+  const less = charge.value - least.value;
+  const more = most.value - charge.value;
   const bound = shape.seenBy === "power" ? ({ bound: "interval" } as const) : {};
   const remark = charge.why === undefined ? {} : { why: charge.why };
   const wide = { ...bound, ...remark };
   return between(
     charge.value,
-    low - Math.max(0, less),
-    charge.high + Math.max(0, more),
+    Math.min(low - Math.max(0, less), least.low ?? low),
+    Math.max(charge.high + Math.max(0, more), most.high),
     "mAh",
     charge.basis,
     wide,
   );
+}
+
+function knownOr(charge: KnownQuantity, other: Quantity): KnownQuantity {
+  return isKnown(other) ? other : charge;
 }
 
 /**
@@ -64,11 +79,14 @@ function amperes(charge: Quantity, timeS: number): Quantity {
   return between(value, (charge.low ?? charge.value) * perMah, charge.high * perMah, "A", charge.basis);
 }
 
-/** The first quantity with an interval that holds the values of the others too. */
+/** The first quantity with an interval that holds those of the others too. */
 function enclosing(mean: Quantity, others: readonly Quantity[], more: { readonly why?: string }): Quantity {
   if (mean.value === null || mean.low === null || mean.high === null) return mean;
-  const values = others.flatMap((other) => other.value ?? []);
+  const known = others.filter(isKnown);
+  const values = known.map((other) => other.value);
   const low = mean.low - Math.max(0, ...values.map((value) => mean.value - value));
   const high = mean.high + Math.max(0, ...values.map((value) => value - mean.value));
-  return between(mean.value, low, high, "A", mean.basis, more);
+  const lowest = Math.min(low, ...known.map((other) => other.low ?? low));
+  const highest = Math.max(high, ...known.map((other) => other.high ?? high));
+  return between(mean.value, lowest, highest, "A", mean.basis, more);
 }

@@ -4,6 +4,7 @@ import { flightPowerLevel, type PowerStretch, stretchesAbove } from "./flightPow
 import type { MotorRunning } from "./motorRunning.ts";
 import { type PowerTrace, powerTrace } from "./powerTrace.ts";
 import type { RunGroup } from "./runGroups.ts";
+import { switchHoles } from "./switchHoles.ts";
 import { type TimeSpan, takeOffAt } from "./takeOff.ts";
 import { touchdownFromPower } from "./touchdownFromPower.ts";
 import { airborneSpan, touchdownSeen } from "./touchdownSeen.ts";
@@ -53,13 +54,16 @@ export function flightShape(
   const isTouchdownLogged = (airborne?.endS ?? endS) < lastS - EDGE_S;
   const seen = airborne
     ? touchdownSeen(recording, rows, airborne)
-    : touchdownFromPower(recording, trace, {
-        startS,
-        takeOffS: takeOff.value,
-        powerEndS,
-        endS,
-        flightLevel: level,
-      });
+    : reachingTo(
+        touchdownFromPower(recording, trace, {
+          startS,
+          takeOffS: takeOff.value,
+          powerEndS,
+          endS,
+          flightLevel: level,
+        }),
+        latestEndS(recording, group, running),
+      );
   const touchdown = isTouchdownLogged ? seen : lastFlown(airborne?.endS ?? powerEndS);
   return {
     takeOff,
@@ -73,6 +77,18 @@ export function flightShape(
     level,
     senses,
   };
+}
+
+/** When the motor may last have run: the end of a hole in which it stopped, else the end of its last run. */
+function latestEndS(recording: Recording, { rows, endS }: RunGroup, running: MotorRunning): number {
+  const around = switchHoles(recording, rows, running).find(
+    (hole) => hole.startS <= endS && hole.endS > endS,
+  );
+  return around?.endS ?? endS;
+}
+
+function reachingTo(touchdown: TimeSpan, latestS: number): TimeSpan {
+  return { ...touchdown, high: Math.max(touchdown.high, latestS) };
 }
 
 /** Without a touchdown the flight is known to last at least until it was last seen. */

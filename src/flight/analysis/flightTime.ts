@@ -1,6 +1,7 @@
-import { atLeast, between, known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { atLeast, between, type Quantity, unknown } from "../../base/quantity/index.ts";
 import type { FlightContext } from "./flightContext.ts";
 import type { FlightShape } from "./flightShape.ts";
+import type { RunGroup } from "./runGroups.ts";
 import {
   BENCH_RUN,
   ENDS_UNDER_POWER,
@@ -11,6 +12,7 @@ import {
   TAKE_OFF_BEFORE_LOG,
   TOUCHDOWN_FROM_POWER,
 } from "./sentences.ts";
+import { switchHoles } from "./switchHoles.ts";
 
 /** Why a window without a flight has no flight measures. */
 export function whyNoFlight({ group, running }: FlightContext): string {
@@ -41,14 +43,37 @@ export function whyFlightIsCut(shape: FlightShape): string | null {
 /** From the stick's first move to the threshold of running, seconds. */
 const THRESHOLD_S = 0.5;
 
-/** motorRunTimeS: running time inside startS..endS, pauses left out. Interval: half a step at each change. */
+/**
+ * motorRunTimeS: running time inside startS..endS, pauses left out. Interval: half a step at each change, and the
+ * whole of a hole in which the motor started or stopped.
+ */
 export function motorRunTime(context: FlightContext): Quantity {
   const { group, recording, startsUnderPower, endsUnderPower } = context;
   if (group === null) return unknown("s", whyNoFlight(context));
   const value = group.runs.reduce((sum, run) => sum + run.endS - run.startS, 0);
   const steps = recording.stepS * Math.sqrt((2 * group.runs.length) / 3);
   const halfWidth = Math.hypot(steps, THRESHOLD_S);
-  if (startsUnderPower) return atLeast(value, value - halfWidth, "s", "measured", STARTS_UNDER_POWER);
-  if (endsUnderPower) return atLeast(value, value - halfWidth, "s", "measured", ENDS_UNDER_POWER);
-  return known(value, halfWidth, "s", "measured");
+  const { countedS, leftOutS } = secondsInHoles(context, group);
+  const low = value - halfWidth - countedS;
+  if (startsUnderPower) return atLeast(value, low, "s", "measured", STARTS_UNDER_POWER);
+  if (endsUnderPower) return atLeast(value, low, "s", "measured", ENDS_UNDER_POWER);
+  return between(value, low, value + halfWidth + leftOutS, "s", "measured");
+}
+
+/** Seconds of the holes in which the motor started or stopped, by whether the runs count them. */
+function secondsInHoles(
+  { recording, running }: FlightContext,
+  { rows, runs }: RunGroup,
+): { readonly countedS: number; readonly leftOutS: number } {
+  let countedS = 0;
+  let leftOutS = 0;
+  for (const hole of running === null ? [] : switchHoles(recording, rows, running)) {
+    const inRunsS = runs.reduce(
+      (sum, run) => sum + Math.max(0, Math.min(run.endS, hole.endS) - Math.max(run.startS, hole.startS)),
+      0,
+    );
+    countedS += inRunsS;
+    leftOutS += hole.endS - hole.startS - inRunsS;
+  }
+  return { countedS, leftOutS };
 }

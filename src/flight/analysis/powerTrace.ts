@@ -13,6 +13,8 @@ export interface PowerTrace {
   /** Row of the recording that `load[0]` belongs to. */
   readonly firstRow: number;
   readonly load: Float32Array;
+  /** 1 where no load is known within half a second; its load is written 0. */
+  readonly isMissing: Uint8Array;
   readonly timeS: Float64Array;
 }
 
@@ -22,9 +24,14 @@ const HALF_WINDOW_S = 0.5;
 export function powerTrace(recording: Recording, rows: RowRange, idleA: number): PowerTrace {
   const timeS = recording.timeS.subarray(rows.firstRow, rows.lastRow + 1);
   const load = centredMean(timeS, rawLoad(recording, rows, idleA), HALF_WINDOW_S);
-  for (let i = 0; i < load.length; i++) if (Number.isNaN(load[i]!)) load[i] = 0;
+  const isMissing = new Uint8Array(load.length);
+  for (let i = 0; i < load.length; i++) {
+    if (!Number.isNaN(load[i]!)) continue;
+    load[i] = 0;
+    isMissing[i] = 1;
+  }
   const basis = workingChannel(recording, "current") ? "power" : "speed";
-  return { basis, firstRow: rows.firstRow, load, timeS };
+  return { basis, firstRow: rows.firstRow, load, isMissing, timeS };
 }
 
 function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Array {

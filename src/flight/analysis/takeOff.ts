@@ -30,8 +30,15 @@ export function takeOffAt(
       : stretches.findLast((one) => one.startS <= airborneStartS);
   const index = onset(trace, level, stretch?.first ?? 0);
   const value = trace.timeS[index]!;
-  const stepS = index > 0 ? value - trace.timeS[index - 1]! : 0;
+  const stepS = value - trace.timeS[lastKnownBefore(trace, index)]!;
   return { value, low: value - ADVANCE_UNCERTAINTY_S - stepS, high: value + ADVANCE_UNCERTAINTY_S };
+}
+
+/** The last row before `index` whose load is known: the advance may lie anywhere in a hole before it. */
+function lastKnownBefore(trace: PowerTrace, index: number): number {
+  let before = Math.max(0, index - 1);
+  while (before > 0 && trace.isMissing[before] === 1) before--;
+  return before;
 }
 
 /** Down the rising flank to where the load began to rise. */

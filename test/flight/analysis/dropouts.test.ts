@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { NO_FACTS } from "../../../src/aircraft/facts.ts";
 import { analyseRecording } from "../../../src/flight/analysis/index.ts";
 import type { Recording } from "../../../src/log/recording/index.ts";
+import { recordingOf } from "../../support/recordingOf.ts";
 import {
   FLIGHT,
   REST,
@@ -17,6 +18,36 @@ const whole = syntheticRecording(STRETCHES);
 const measuresOf = (recording: Recording) =>
   analyseRecording(recording, NO_FACTS, { ambientC: null, startPct: null })[0]!.measures;
 const truth = measuresOf(whole);
+
+/** The log without its rows from `fromS` to before `toS`. */
+function withoutRows(fromS: number, toS: number): Recording {
+  const isKept = (row: number) => !(whole.timeS[row]! >= fromS && whole.timeS[row]! < toS);
+  const kept = (values: Float64Array) => values.filter((_, row) => isKept(row));
+  const channels = new Map([...whole.channels].map(([channel, values]) => [channel, kept(values)]));
+  return recordingOf({ timeS: kept(whole.timeS), channels });
+}
+
+describe.each([
+  { what: "rows", lose: withoutRows },
+  {
+    what: "current",
+    lose: (fromS: number, toS: number) => withMissing(whole, "current", fromS, toS),
+  },
+])("$what lost for less than a minute", ({ lose }) => {
+  test.each([
+    ["the advance to take-off", 20, 60],
+    ["the motor's start and the take-off", 5, 50],
+    ["the end of flight power", 100, 150],
+    ["the end of flight power and the motor's stop", 100, 158],
+  ])("over %s: every interval reaches what happened in the hole", (_, fromS, toS) => {
+    const measures = measuresOf(lose(fromS, toS));
+    for (const name of ["flightTimeS", "motorRunTimeS", "chargeUsedMah", "flightChargeMah"] as const) {
+      const { low, high } = measures[name] as { low: number | null; high: number | null };
+      expect(low ?? Number.NEGATIVE_INFINITY, name).toBeLessThanOrEqual(truth[name].value!);
+      expect(high ?? Number.POSITIVE_INFINITY, name).toBeGreaterThanOrEqual(truth[name].value!);
+    }
+  });
+});
 
 describe("volts that drop out", () => {
   test.each([
