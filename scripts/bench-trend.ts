@@ -2,9 +2,9 @@ import { RandomNumbers } from "../src/base/statistics/index.ts";
 import { type TrendMeasure, trendsOf, watchSeries } from "../src/season/trends/index.ts";
 import { SCENARIOS, simulatedSeason } from "../test/season/trends/simulatedSeasons.ts";
 
-const [seasonsText = "20", only = ""] = process.argv.slice(2);
+const [seasonsText = "20", only = "", seedText = "7100"] = process.argv.slice(2);
 const seasons = Number(seasonsText);
-const FIRST_SEED = 7100;
+const FIRST_SEED = Number(seedText);
 const QUIET_SEASONS = 1000;
 
 if (only === "") quietSeries();

@@ -71,7 +71,7 @@ export interface TimerWords {
 const BINDING_WORDS: Readonly<Record<string, string>> = {
   charge: "the charge",
   voltage: "the loaded cell voltage",
-  temperature: "the controller's temperature on the hot day",
+  temperature: "the controller's temperature",
 };
 
 /** The whole answer in words. A suggestion from n flights, never a permission. */

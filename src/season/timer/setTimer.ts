@@ -1,16 +1,13 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import type { CurrentCalibration, LogbookEntry } from "../logbook/index.ts";
+import { chargeConditions } from "./chargeConditions.ts";
 import { type ChargeLimit, COVERAGE, chargeLimit } from "./chargeLimit.ts";
 import { countedFlights, loadOf } from "./countedFlights.ts";
 import { explainCharge } from "./explainCharge.ts";
-import {
-  type ChargeConditions,
-  DEFAULT_APPROACH_S,
-  FLIGHTS_FOR_APPROACH,
-  FLIGHTS_FOR_FULL_TIMER,
-  type LoggedLoad,
-} from "./loggedLoad.ts";
+import { type ChargeConditions, FLIGHTS_FOR_FULL_TIMER, type LoggedLoad } from "./loggedLoad.ts";
+import { longestApproachS } from "./longestApproach.ts";
 import type { NextFlight } from "./nextFlight.ts";
+import { oneMoreFlightS } from "./oneMoreFlight.ts";
 import { otherLimits } from "./otherLimits.ts";
 import { noCapacity, noCountedFlight, packTooSmall, timerSentence } from "./sentences.ts";
 import type { TimerLimit, TimerSetting } from "./timerSetting.ts";
@@ -108,49 +105,6 @@ function refused(frame: Frame, why: string): TimerSetting {
     why,
     text: `No timer: ${why}.`,
   };
-}
-
-/** Null without a capacity. A calibrated sensor's doubt is its calibration's, else the stated accuracy. */
-function chargeConditions(
-  fitted: Facts,
-  next: NextFlight,
-  calibration: CurrentCalibration | null,
-): ChargeConditions | null {
-  const { capacityMah, healthPct } = fitted.pack;
-  if (capacityMah === null) return null;
-  const gainStandardDeviation = calibration?.isApplied
-    ? Math.log(calibration.high / calibration.low) / 4
-    : fitted.sensors.currentAccuracyPct / 200;
-  return {
-    capacityMah,
-    health: healthPct / 100,
-    startShare: (next.startPct ?? 100) / 100,
-    reserveShare: next.reservePct / 100,
-    gainStandardDeviation,
-  };
-}
-
-function longestApproachS(loads: readonly LoggedLoad[]): number {
-  const longest = Math.ceil(Math.max(...loads.map((load) => load.approachS)));
-  return loads.length >= FLIGHTS_FOR_APPROACH ? longest : Math.max(DEFAULT_APPROACH_S, longest);
-}
-
-/** What one more flight at the typical rate would add, s. */
-function oneMoreFlightS(
-  loads: readonly LoggedLoad[],
-  conditions: ChargeConditions,
-  charge: ChargeLimit,
-): number {
-  const typical: LoggedLoad = {
-    flight: "one more",
-    climbS: charge.climbS,
-    climbChargeMah: charge.climbMah,
-    rateMahPerS: charge.meanRateMahPerS,
-    groundChargeMah: charge.groundMah,
-    approachS: 0,
-    peakCurrentA: 0,
-  };
-  return chargeLimit([...loads, typical], conditions).touchdownByS - charge.touchdownByS;
 }
 
 function secondsOf(limit: TimerLimit): number {

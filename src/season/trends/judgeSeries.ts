@@ -6,13 +6,14 @@ import type { RawSeries } from "./rawSeries.ts";
 import { creeping, jumped, noChangeShown, seriesTitle, tooFewPoints, willCross } from "./sentences.ts";
 import { shapeOf } from "./shape.ts";
 import type { TrendSeries, TrendVerdict } from "./trend.ts";
-import { type Alarm, FEWEST_POINTS, watchSeries } from "./watch.ts";
+import { type Alarm, FEWEST_POINTS, REACH_POINTS, watchSeries } from "./watch.ts";
 
 const FEWEST_FOR_SLOPE = 3;
 
 /** A series in numbers and words. @param seriesCount how many series are watched together */
-export function judgeSeries(raw: RawSeries, seriesCount: number): TrendSeries {
-  const alarm = raw.notJudged === null ? alarmOf(raw, seriesCount) : null;
+export function judgeSeries(whole: RawSeries, seriesCount: number): TrendSeries {
+  const alarm = whole.notJudged === null ? alarmOf(whole, seriesCount) : null;
+  const raw = latestOf(whole);
   const shape = alarm && shapeOf(alarm.kind, raw.x, raw.variants[0] ?? []);
   const verdict = verdictOf(raw, alarm, shape?.kind ?? null);
   const slope = slopeOf(raw);
@@ -23,12 +24,25 @@ export function judgeSeries(raw: RawSeries, seriesCount: number): TrendSeries {
   return {
     measure: raw.measure,
     of: raw.of,
-    points: raw.points,
+    points: whole.points,
     slopePerFlight: slope,
     verdict,
     alarm,
     crossing,
     text: [`${seriesTitle(raw.measure, raw.of)}: ${found}.`, ...more].join(" ").trim(),
+  };
+}
+
+/** The points that the watch goes back to: slope and words are about them. */
+function latestOf(raw: RawSeries): RawSeries {
+  const { points, x, variants, entries, timeConstantsS } = raw;
+  return {
+    ...raw,
+    points: points.slice(-REACH_POINTS),
+    x: x.slice(-REACH_POINTS),
+    variants: variants.map((values) => values.slice(-REACH_POINTS)),
+    entries: entries.slice(-REACH_POINTS),
+    ...(timeConstantsS && { timeConstantsS: timeConstantsS.slice(-REACH_POINTS) }),
   };
 }
 

@@ -8,7 +8,7 @@ export interface Alarm {
   readonly kind: "trend" | "shift";
   /** Number of points at the look that raised it. */
   readonly afterPoints: number;
-  /** Points before the shift; for a trend 0. */
+  /** Points before the shift, from the first of the series; for a trend 0. */
   readonly splitAfter: number;
   readonly p: number;
 }
@@ -29,6 +29,9 @@ const FIRST_LOOKS: readonly Look[] = [
 ];
 const FOUR_SERIES = 4;
 const LATER_LOOKS_EVERY = 4;
+/** A look goes back this many points, and only so many looks count: what has settled since is no news. */
+export const REACH_POINTS = 48;
+const LATEST_LOOKS = FIRST_LOOKS.length;
 /** An exact chance of 1/720 is printed as .0014: rounding must not decide. */
 const ROUNDING = 1e-5;
 const SEED = 20_260_614;
@@ -38,11 +41,12 @@ export const FEWEST_POINTS = FIRST_LOOKS[0]?.points ?? 0;
 /**
  * Watches a series of one measure for a creeping change (Mann-Kendall, exact for few points) and for a
  * sudden one (permutation test of the best split), one-sided, only at planned looks: after 6, 8, 10 and 12
- * points, then every 4. Looking after every flight at 5 % would cry wolf in most seasons.
+ * points, then every 4. Looking after every flight at 5 % would cry wolf in most seasons. In a long series the
+ * latest four looks count, each over the latest 48 points.
  * @param values finite, in flight order
  * @param seriesCount how many series are watched together; the levels scale with 4 / seriesCount
  * @param permutations of the shift test
- * @returns the first alarm, or null
+ * @returns the first alarm of those looks, or null
  */
 export function watchSeries(
   values: readonly number[],
@@ -52,8 +56,11 @@ export function watchSeries(
 ): Alarm | null {
   const scale = FOUR_SERIES / seriesCount;
   for (const look of looksUpTo(values.length)) {
-    const alarm = alarmAt(values.slice(0, look.points), direction, look, scale, permutations);
-    if (alarm) return alarm;
+    const from = Math.max(0, look.points - REACH_POINTS);
+    const alarm = alarmAt(values.slice(from, look.points), direction, look, scale, permutations);
+    if (alarm === null) continue;
+    const splitAfter = alarm.kind === "shift" ? from + alarm.splitAfter : 0;
+    return { ...alarm, afterPoints: look.points, splitAfter };
   }
   return null;
 }
@@ -66,7 +73,7 @@ function looksUpTo(points: number): readonly Look[] {
   for (let at = last.points + LATER_LOOKS_EVERY; at <= points; at += LATER_LOOKS_EVERY) {
     later.push({ ...last, points: at });
   }
-  return [...looks, ...later];
+  return [...looks, ...later].slice(-LATEST_LOOKS);
 }
 
 function alarmAt(

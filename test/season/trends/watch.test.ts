@@ -30,6 +30,14 @@ describe("watching a series", () => {
     expect(alarm?.kind === "shift" ? alarm.splitAfter : 7).toBe(7);
   });
 
+  it("forgets a step that lies 48 points back, and finds one in a long series where it is", () => {
+    const random = new RandomNumbers(6);
+    const long = (stepAfter: number) =>
+      Array.from({ length: 80 }, (_, point) => (point < stepAfter ? 1 : 1.15) * (1 + noise(random, 0.02)));
+    expect(watchSeries(long(16), "up", 4, 4000)).toBeNull();
+    expect(watchSeries(long(60), "up", 4, 4000)).toMatchObject({ afterPoints: expect.any(Number) });
+  });
+
   it("cries wolf in any of four series in at most 5 % of seasons, and finds 2 % a flight (seed 5)", () => {
     const random = new RandomNumbers(5);
     const seasons = 60;
