@@ -3,6 +3,7 @@ import { holeLimitS, smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
 import { type FlightContext, runningRows } from "./flightContext.ts";
 import { NO_CELL_COUNT, SAG_WITHOUT_REST_AFTER } from "./sentences.ts";
+import { noValueHere } from "./sumSentences.ts";
 
 /**
  * Open-circuit volts are no straight line over the charge, and a rest of seconds is not all of the recovery:
@@ -23,6 +24,7 @@ export function sagPerCell(context: FlightContext): Quantity {
   const amps = workingChannel(recording, "current");
   const endV = restAfter.packV;
   const sagV = deepestSag(context, volts.values, amps, restBefore.packV, amps ? endV : null);
+  if (sagV === null) return unknown("V", noValueHere("packVoltage"));
   const gain = facts.sensors.voltageAccuracyPct / 100;
   const restErrorV = Math.max(
     restBefore.standardErrorV,
@@ -37,25 +39,26 @@ export function sagPerCell(context: FlightContext): Quantity {
   return known(value, halfWidthV, "V", "derived");
 }
 
+/** Null when no running row holds volts. */
 function deepestSag(
   context: FlightContext,
   volts: Float64Array,
   amps: Float64Array | null,
   startV: number,
   endV: number | null,
-): number {
+): number | null {
   const running = runningRows(context);
   const { timeS, stepS } = context.recording;
   const totalC = amps && endV !== null ? chargeOver(timeS, amps, running, stepS, () => {}) : 0;
   const slope = totalC > 0 && endV !== null ? (endV - startV) / totalC : 0;
-  let deepest = 0;
+  let deepest = Number.NaN;
   const look = (row: number, chargeC: number) => {
     const sagV = startV + slope * chargeC - volts[row]!;
-    if (sagV > deepest) deepest = sagV;
+    if (!Number.isNaN(sagV) && !(sagV <= deepest)) deepest = Math.max(0, sagV);
   };
   if (slope !== 0 && amps) chargeOver(timeS, amps, running, stepS, look);
   else for (let row = running.firstRow; row <= running.lastRow; row++) look(row, 0);
-  return deepest;
+  return Number.isNaN(deepest) ? null : deepest;
 }
 
 /** Runs over the rows with the charge drawn so far, coulombs; returns the whole. Holes up to the limit only. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { NO_FACTS } from "../../../src/aircraft/facts.ts";
 import { analyseRecording } from "../../../src/flight/analysis/index.ts";
+import { noValueHere } from "../../../src/flight/analysis/sumSentences.ts";
 import type { Recording } from "../../../src/log/recording/index.ts";
 import { recordingOf } from "../../support/recordingOf.ts";
 import {
@@ -15,8 +16,9 @@ import {
 /** Take-off at 25 s, flight power to 145 s, motor stopped at 155 s. */
 const STRETCHES: readonly Stretch[] = [REST, TAXI, FLIGHT, TAXI, { ...REST, lengthS: 30 }];
 const whole = syntheticRecording(STRETCHES);
+const FACTS = { ...NO_FACTS, pack: { ...NO_FACTS.pack, cells: 8 } };
 const measuresOf = (recording: Recording) =>
-  analyseRecording(recording, NO_FACTS, { ambientC: null, startPct: null })[0]!.measures;
+  analyseRecording(recording, FACTS, { ambientC: null, startPct: null })[0]!.measures;
 const truth = measuresOf(whole);
 
 /** The log without its rows from `fromS` to before `toS`. */
@@ -60,4 +62,13 @@ describe("volts that drop out", () => {
       expect(measures[name].value).toBeCloseTo(truth[name].value!, 6);
     }
   });
+});
+
+test("volts lost all the while the motor runs give no sag and no lowest cell, instead of 0", () => {
+  const measures = measuresOf(
+    withMissing(syntheticRecording([REST, TAXI, { ...FLIGHT, lengthS: 35 }, REST]), "packVoltage", 15, 60),
+  );
+  for (const name of ["sagPerCellV", "minPackV", "minCellV"] as const) {
+    expect(measures[name]).toMatchObject({ value: null, why: noValueHere("packVoltage") });
+  }
 });
