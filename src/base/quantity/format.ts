@@ -2,6 +2,8 @@ import type { Quantity } from "./quantity.ts";
 
 /** Digits of the half-width that are shown (GUM 7.2.6: at most two). */
 const SHOWN_DIGITS_OF_HALF_WIDTH = 2;
+/** Decimals of the smallest number that is written out. */
+const MOST_DECIMALS = 20;
 /** Decimals that a number without interval is shown with, by size. */
 const LARGE_NUMBER = 100;
 const MEDIUM_NUMBER = 10;
@@ -22,7 +24,7 @@ export function toPlace(value: number, place: number): string {
     const step = 10 ** place;
     return withoutMinusZero((Math.round(value / step) * step).toFixed(0));
   }
-  return withoutMinusZero(value.toFixed(Math.min(-place, 20)));
+  return withoutMinusZero(value.toFixed(Math.min(-place, MOST_DECIMALS)));
 }
 
 /** A number for reading, with no interval of its own: three significant digits or whole numbers. */
@@ -31,7 +33,10 @@ export function plainNumber(value: number): string {
   if (size >= LARGE_NUMBER || Number.isInteger(value)) return withoutMinusZero(value.toFixed(0));
   if (size >= MEDIUM_NUMBER) return withoutMinusZero(value.toFixed(1));
   if (size >= 1 || size === 0) return withoutMinusZero(value.toFixed(2));
-  return withoutMinusZero(value.toPrecision(3).replace(/e.*$/, ""));
+  const text = value.toPrecision(3);
+  if (!text.includes("e")) return text;
+  const decimals = 2 - Math.floor(Math.log10(size));
+  return withoutMinusZero(value.toFixed(Math.min(decimals, MOST_DECIMALS)));
 }
 
 /** Seconds as minutes and seconds: 372 -> "6:12". */
