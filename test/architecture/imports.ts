@@ -37,6 +37,7 @@ const RANKS: readonly (readonly string[])[] = [
   ["season/overview"],
   ["show/charts"],
   ["show/report"],
+  ["apps/disk"],
   ["apps/page", "apps/folderBook"],
   ["apps/server"],
   ["apps/commands"],
@@ -52,7 +53,7 @@ const DOORS: Readonly<Record<string, string>> = {
   commander: "apps/commands",
   valibot: "aircraft",
   "jsonc-parser": "aircraft",
-  "proper-lockfile": "apps/folderBook",
+  "proper-lockfile": "apps/disk",
 };
 
 /** Files of the aircraft folder that others may enter by. */
@@ -132,8 +133,8 @@ function packageName(specifier: string): string {
 function packageViolation(line: ImportLine): readonly string[] {
   const name = packageName(line.to);
   const isNode = line.to.startsWith("node:");
-  if (isNode && !/^apps\/(folderBook|server|commands)\//.test(line.from)) {
-    return [`${line.from} imports ${line.to}: only folderBook, server and commands touch the machine`];
+  if (isNode && !/^apps\/(disk|folderBook|server|commands)\//.test(line.from)) {
+    return [`${line.from} imports ${line.to}: only disk, folderBook, server and commands touch the machine`];
   }
   if (/^node:(http|https|net|dgram|tls)$/.test(line.to) && !line.from.startsWith("apps/server/")) {
     return [`${line.from} imports ${line.to}: only the server touches the network`];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type FileSystem, folderStore } from "../../src/apps/folderBook/index.ts";
+import type { FileSystem } from "../../src/apps/disk/index.ts";
+import { folderStore } from "../../src/apps/folderBook/index.ts";
 import type { BookChange, Store } from "../../src/season/logbook/index.ts";
 import { type Fault, MemoryDisk, PowerLost, survivors } from "./memoryDisk.ts";
 

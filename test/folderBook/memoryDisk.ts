@@ -1,5 +1,5 @@
 import { dirname } from "node:path";
-import type { FileState, FileSystem } from "../../src/apps/folderBook/index.ts";
+import type { FileState, FileSystem } from "../../src/apps/disk/index.ts";
 
 /** An effect that the disk may lose until the matching fsync. */
 type Effect =

@@ -2,7 +2,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import type { DayFacts } from "../../flight/analysis/index.ts";
 import { type CheckedLogWithRows, checkLog, type FlightCheck } from "../../flight/check/index.ts";
 import type { ReadingOptions } from "../../log/reading/index.ts";
-import { sha256Of } from "../folderBook/index.ts";
+import { sha256Of } from "../disk/index.ts";
 import type { Aircraft } from "./aircraftOption.ts";
 
 export interface CheckSetting {

@@ -5,7 +5,7 @@ import {
   planAdd,
   readKeptFlights,
 } from "../../season/logbook/index.ts";
-import { sha256Of } from "../folderBook/index.ts";
+import { sha256Of } from "../disk/index.ts";
 
 /** A logbook in memory: the demo's flights are kept as the logbook keeps them, and nothing is written. */
 export class DemoBook {

@@ -1,4 +1,4 @@
-import type { FileSystem } from "../folderBook/index.ts";
+import type { FileSystem } from "../disk/index.ts";
 
 /** Everything of the machine that the commands may touch; tests hand in their own. */
 export interface Io {

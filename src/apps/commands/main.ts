@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { nodeFileSystem } from "../folderBook/index.ts";
+import { nodeFileSystem } from "../disk/index.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
 import { runCommandLine } from "./run.ts";

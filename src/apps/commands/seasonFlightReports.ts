@@ -2,7 +2,7 @@ import { join, resolve } from "node:path";
 import type { CheckedLogWithRows } from "../../flight/check/index.ts";
 import { dayOf, type KeptFlight, readingOptionsOf } from "../../season/logbook/index.ts";
 import { flightReport } from "../../show/report/index.ts";
-import { sha256Of } from "../folderBook/index.ts";
+import { sha256Of } from "../disk/index.ts";
 import { checkBytes } from "./checkOne.ts";
 import type { Io } from "./io.ts";
 import type { OpenBook } from "./logbook/openBook.ts";

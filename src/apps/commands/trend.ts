@@ -1,6 +1,6 @@
 import { readKeptFlights } from "../../season/logbook/index.ts";
 import { type TrendResult, trendsOf } from "../../season/trends/index.ts";
-import { sha256Of } from "../folderBook/index.ts";
+import { sha256Of } from "../disk/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";

@@ -1,5 +1,5 @@
 import { dirname, relative } from "node:path";
-import { writeDurably } from "../folderBook/index.ts";
+import { writeDurably } from "../disk/index.ts";
 import { EXIT } from "./exitCodes.ts";
 import { Failure, reasonOf } from "./failure.ts";
 import type { Io } from "./io.ts";

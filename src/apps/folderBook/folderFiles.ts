@@ -1,12 +1,17 @@
 import { join } from "node:path";
-import type { BookFiles, FileChange } from "../../season/logbook/index.ts";
-import type { FileSystem } from "./fileSystem.ts";
+import {
+  BOOK_FILE,
+  type BookFiles,
+  type FileChange,
+  INDEX_FILE,
+  UNDO_FILE,
+} from "../../season/logbook/index.ts";
+import type { FileSystem } from "../disk/index.ts";
 import { fittingIndex } from "./folderIndex.ts";
 
 /** Folders of a book whose files are small texts; "" is the book's own folder. */
 export const TEXT_FOLDERS = ["", "aircraft", "flights"];
-const OWN_FILES = ["book.json", "undo.json"];
-const INDEX = "index.json";
+const OWN_FILES = [BOOK_FILE, UNDO_FILE];
 
 /**
  * The texts of a book's folder, each read when it is asked for, with a change that a crash left
@@ -21,7 +26,7 @@ export function folderFiles(
   const paths = listedPaths(fileSystem, folder, changes);
   const texts = new Map<string, string | undefined>();
   const read = (path: string): string | undefined => {
-    if (path === INDEX) {
+    if (path === INDEX_FILE) {
       return changes.size > 0 ? undefined : (fittingIndex(fileSystem, folder) ?? undefined);
     }
     const changed = changes.get(path);

@@ -1,36 +1,35 @@
 import { join } from "node:path";
-import { sha256Of } from "./checksum.ts";
-import type { FileSystem } from "./fileSystem.ts";
-import { writeQuickly } from "./writeDurably.ts";
+import { INDEX_FILE } from "../../season/logbook/index.ts";
+import type { FileSystem } from "../disk/index.ts";
+import { sha256Of, writeQuickly } from "../disk/index.ts";
 
-const NAME = "index.json";
 const FLIGHTS = "flights";
-const FRAME =
-  /^\{"format":"tallywatt\/index","version":1,"folder":"([0-9a-f]{64})","checksum":"([0-9a-f]{64})","index":/;
-const END = "}\n";
+/** First line of the file: format, digest of the flights' names and sizes, digest of all that follows. */
+const FRAME = /^tallywatt\/index 1 ([0-9a-f]{64}) ([0-9a-f]{64})$/;
 
 /**
  * The text of the index when it fits the folder, else null: its checksum holds, the flights' files have
  * the names and sizes they had when it was written, and none of them was changed after it.
  */
 export function fittingIndex(fileSystem: FileSystem, folder: string): string | null {
-  const path = join(folder, NAME);
-  const bytes = fileSystem.read(path);
-  if (bytes === null) return null;
-  const text = new TextDecoder().decode(bytes);
-  const frame = FRAME.exec(text);
-  if (frame === null || !text.endsWith(END)) return null;
-  const index = text.slice(frame[0].length, -END.length);
-  if (sha256Of(index) !== frame[2]) return null;
+  const path = join(folder, INDEX_FILE);
+  const read = fileSystem.read(path);
+  if (read === null) return null;
+  const bytes = Buffer.from(read.buffer, read.byteOffset, read.byteLength);
+  const end = bytes.indexOf("\n");
+  const frame = FRAME.exec(bytes.toString("latin1", 0, Math.max(end, 0)));
+  const body = bytes.subarray(end + 1);
+  if (frame === null || sha256Of(body) !== frame[2]) return null;
   const modifiedMs = fileSystem.state(path)?.modifiedMs ?? Number.NEGATIVE_INFINITY;
-  return stampOf(fileSystem, folder, modifiedMs) === frame[1] ? index : null;
+  return stampOf(fileSystem, folder, modifiedMs) === frame[1] ? body.toString("latin1") : null;
 }
 
 /** Writes the index of the folder as it is now. It may be lost: then readers rebuild it. */
 export function writeIndex(fileSystem: FileSystem, folder: string, index: string): void {
+  const body = Buffer.from(index, "latin1");
   const stamp = stampOf(fileSystem, folder, Number.POSITIVE_INFINITY);
-  const frame = `{"format":"tallywatt/index","version":1,"folder":"${stamp}","checksum":"${sha256Of(index)}","index":`;
-  writeQuickly(fileSystem, join(folder, NAME), new TextEncoder().encode(frame + index + END));
+  const frame = Buffer.from(`tallywatt/index 1 ${stamp} ${sha256Of(body)}\n`, "latin1");
+  writeQuickly(fileSystem, join(folder, INDEX_FILE), Buffer.concat([frame, body]));
 }
 
 /** Digest of names and sizes of the flights' files; null when one was changed after `latestMs`. */

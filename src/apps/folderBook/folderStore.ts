@@ -4,14 +4,16 @@ import {
   BOOK_FILE,
   type BookChange,
   type BookFiles,
+  INDEX_FILE,
   type LogFile,
   type Store,
+  UNDO_FILE,
 } from "../../season/logbook/index.ts";
-import type { FileSystem } from "./fileSystem.ts";
+import type { FileSystem } from "../disk/index.ts";
+import { removeDurably, TEMPORARY_SUFFIX, writeDurably } from "../disk/index.ts";
 import { folderFiles, TEXT_FOLDERS } from "./folderFiles.ts";
 import { writeIndex } from "./folderIndex.ts";
 import { changesOf, commit, ensureFolder, insideFolder, JOURNAL, recover } from "./journal.ts";
-import { removeDurably, TEMPORARY_SUFFIX, writeDurably } from "./writeDurably.ts";
 
 const LOG_FOLDER = "logs";
 /** Reads that met a change in the middle before a read waits for its turn. */
@@ -74,10 +76,10 @@ function readOnce<Result>(
   work: (files: BookFiles) => Result,
 ): { readonly result: Result } | null {
   const journal = fileSystem.read(join(folder, JOURNAL));
-  const lastChange = fileSystem.read(join(folder, "undo.json"));
+  const lastChange = fileSystem.read(join(folder, UNDO_FILE));
   const isSame = (): boolean =>
     isEqual(fileSystem.read(join(folder, JOURNAL)), journal) &&
-    isEqual(fileSystem.read(join(folder, "undo.json")), lastChange);
+    isEqual(fileSystem.read(join(folder, UNDO_FILE)), lastChange);
   try {
     const result = work(usableFiles(fileSystem, folder, journal));
     return isSame() ? { result } : null;
@@ -101,7 +103,7 @@ function make(fileSystem: FileSystem, folder: string, change: BookChange<unknown
   for (const log of change.logs) keepLog(fileSystem, folder, log);
   if (change.files.length === 0) return;
   // The index goes first: were it left and the flights changed, it would have to be found out.
-  const withoutIndex = { path: "index.json", text: null };
+  const withoutIndex = { path: INDEX_FILE, text: null };
   commit(fileSystem, folder, [withoutIndex, ...change.files]);
   afterwards(fileSystem, folder, change);
 }

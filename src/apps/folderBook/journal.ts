@@ -1,8 +1,7 @@
 import { dirname, join, resolve, sep } from "node:path";
 import type { FileChange } from "../../season/logbook/index.ts";
-import { sha256Of } from "./checksum.ts";
-import type { FileSystem } from "./fileSystem.ts";
-import { removeDurably, syncFolder, TEMPORARY_SUFFIX, writeDurably } from "./writeDurably.ts";
+import type { FileSystem } from "../disk/index.ts";
+import { removeDurably, sha256Of, syncFolder, TEMPORARY_SUFFIX, writeDurably } from "../disk/index.ts";
 
 export const JOURNAL = "journal.json";
 

@@ -11,8 +11,8 @@ import {
   bookSentences as say,
   UNDO_FILE,
 } from "../../season/logbook/index.ts";
-import { sha256Of } from "./checksum.ts";
-import type { FileSystem } from "./fileSystem.ts";
+import type { FileSystem } from "../disk/index.ts";
+import { sha256Of } from "../disk/index.ts";
 import { folderFiles } from "./folderFiles.ts";
 import { changesOf, JOURNAL } from "./journal.ts";
 

@@ -2,7 +2,7 @@ import { objectOf } from "./entryText.ts";
 import { bookSentences } from "./sentences.ts";
 
 export const BOOK_FILE = "book.json";
-export const INDEX_FILE = "index.json";
+export const INDEX_FILE = "index.txt";
 export const UNDO_FILE = "undo.json";
 export const FLIGHT_FOLDER = "flights/";
 export const AIRCRAFT_FOLDER = "aircraft/";

@@ -1,7 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import { MEASURE_NAMES, type MeasureName } from "../../flight/analysis/index.ts";
 import type { FlightFigures, LogbookEntry } from "./entry.ts";
-import { withEveryMeasure } from "./entryText.ts";
+import type { Digest } from "./entryText.ts";
 import { packMeasures, unpackMeasures } from "./packedMeasures.ts";
 
 /** A file of a flight that cannot be used. */
@@ -17,78 +16,80 @@ export interface BookIndex {
   readonly damaged: readonly DamagedFile[];
 }
 
-/** One flight of the index: facts are kept once for all flights that share them. */
-type Row = Omit<LogbookEntry, "format" | "version" | "facts" | "check"> & {
-  readonly facts: number;
-  readonly check: Omit<FlightFigures, "measures">;
-  readonly measures: Parameters<typeof unpackMeasures>[0];
-};
-
-interface Body {
-  readonly measures: readonly MeasureName[];
+/** First line of the index: facts are kept once for all flights that share them. */
+interface Head {
   readonly damaged: readonly DamagedFile[];
-  readonly facts: readonly Facts[];
-  readonly flights: readonly Row[];
+  readonly facts: Readonly<Record<string, Facts>>;
 }
 
-/** The index as text: JSON, a line a flight. */
-export function indexText({ entries, damaged }: BookIndex): string {
-  const facts = new Map<string, number>();
-  const rows = entries.map((entry) => JSON.stringify(rowOf(entry, numberOf(facts, entry.facts))));
-  return [
-    `{"measures":${JSON.stringify(MEASURE_NAMES)},"damaged":${JSON.stringify(damaged)},"facts":[`,
-    [...facts.keys()].join(",\n"),
-    '],"flights":[',
-    rows.join(",\n"),
-    "]}",
-  ].join("\n");
+/** A flight's line but its measures. */
+type Row = Omit<LogbookEntry, "format" | "version" | "facts" | "check"> & {
+  readonly facts: string;
+  readonly check: Omit<FlightFigures, "measures">;
+};
+
+const KEY_LENGTH = 16;
+/** The line that an entry was read from: an entry that did not change is not written out again. */
+const lines = new WeakMap<LogbookEntry, string>();
+
+/**
+ * The index as text, ASCII only: a line with the shared facts, then a line a flight of three JSON parts
+ * between tabs (what a list needs, the measures often asked for, the rest).
+ */
+export function indexText({ entries, damaged }: BookIndex, digest: Digest): string {
+  const keys = new Map<Facts, string>();
+  const facts: Record<string, Facts> = {};
+  for (const { facts: own } of entries) {
+    if (keys.has(own)) continue;
+    const key = digest(JSON.stringify(own)).slice(0, KEY_LENGTH);
+    keys.set(own, key);
+    facts[key] = own;
+  }
+  const head: Head = { damaged, facts };
+  const rows = entries.map((entry) => lines.get(entry) ?? lineOf(entry, keys.get(entry.facts) ?? ""));
+  return [ascii(JSON.stringify(head)), ...rows, ""].join("\n");
 }
 
 /** Reads what `indexText` wrote. Throws on anything else: the store hands out only an index that fits. */
 export function readIndex(text: string): BookIndex {
-  const { measures, damaged, facts, flights } = JSON.parse(text) as Body;
-  return { entries: flights.map((row) => entryOf(row, facts, measures)), damaged };
+  const [first = "", ...rows] = text.split("\n");
+  const { damaged, facts } = JSON.parse(first) as Head;
+  const entries = rows.filter((row) => row !== "").map((row) => entryOf(row, facts));
+  return { entries, damaged };
 }
 
-function numberOf(facts: Map<string, number>, one: Facts): number {
-  const text = JSON.stringify(one);
-  const known = facts.get(text);
-  if (known !== undefined) return known;
-  facts.set(text, facts.size);
-  return facts.size - 1;
-}
-
-function rowOf(entry: LogbookEntry, facts: number): Row {
+function lineOf(entry: LogbookEntry, facts: string): string {
   const { flight, sequence, aircraft, log, startsAt, fingerprint, given, release, load } = entry;
   const { kind, startedAt, startS, endS, complete, headline, measures } = entry.check;
-  return {
+  const check = { kind, startedAt, startS, endS, complete, headline };
+  const row: Row = {
     flight,
     sequence,
     aircraft,
     log,
     startsAt,
-    fingerprint,
     given,
     facts,
     release,
+    check,
     load,
-    check: { kind, startedAt, startS, endS, complete, headline },
-    measures: packMeasures(measures, MEASURE_NAMES),
+    fingerprint,
   };
+  return ascii([JSON.stringify(row), ...packMeasures(measures)].join("\t"));
 }
 
-function entryOf(
-  { measures, check, facts, ...row }: Row,
-  allFacts: readonly Facts[],
-  names: readonly MeasureName[],
-): LogbookEntry {
-  const own = allFacts[facts];
-  if (own === undefined) throw new Error(`the index names facts ${facts}, which it does not hold`);
-  return {
-    ...row,
-    format: "tallywatt/flight",
-    version: 1,
-    facts: own,
-    check: { ...check, measures: withEveryMeasure(unpackMeasures(measures, names)) },
-  };
+function entryOf(line: string, facts: Head["facts"]): LogbookEntry {
+  const [first = "", often = "", rest = ""] = line.split("\t");
+  const row = JSON.parse(first) as Row;
+  const own = facts[row.facts];
+  if (own === undefined) throw new Error(`the index names facts ${row.facts}, which it does not hold`);
+  const check: FlightFigures = { ...row.check, measures: unpackMeasures(often, rest) };
+  const entry: LogbookEntry = { ...row, format: "tallywatt/flight", version: 1, facts: own, check };
+  lines.set(entry, line);
+  return entry;
+}
+
+/** Inside JSON this is the same text; a reader of plain ASCII is quicker. */
+function ascii(json: string): string {
+  return json.replace(/[\u007F-\uFFFF]/g, (one) => `\\u${one.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }

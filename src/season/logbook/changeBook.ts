@@ -43,7 +43,7 @@ export function bookChange<Result>(
       ...made.files,
       { path: UNDO_FILE, text: undoText(undo, frame.digest) },
     ],
-    index: indexText(made.index),
+    index: indexText(made.index, frame.digest),
     dropLogs: last.state === "read" ? unneeded(last.record.logs, undo, made.index) : [],
     result,
   };

@@ -15,7 +15,7 @@ export {
   UNDO_FILE,
   UnusableBookError,
 } from "./bookFormat.ts";
-export type { BookIndex, DamagedFile } from "./bookIndex.ts";
+export { type BookIndex, type DamagedFile, indexText as indexTextOf } from "./bookIndex.ts";
 export { type CurrentCalibration, calibrateCurrent } from "./calibration.ts";
 export type { ChangeFrame } from "./changeBook.ts";
 export {

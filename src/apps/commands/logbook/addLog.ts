@@ -13,7 +13,7 @@ import {
   planAdd,
   readFlights,
 } from "../../../season/logbook/index.ts";
-import { sha256Of } from "../../folderBook/index.ts";
+import { sha256Of } from "../../disk/index.ts";
 import { checkBytes } from "../checkOne.ts";
 import type { Io } from "../io.ts";
 import { logName, readLogBytes } from "../logInput.ts";

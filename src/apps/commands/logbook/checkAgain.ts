@@ -11,7 +11,7 @@ import {
   keptFlight,
   readingOptionsOf,
 } from "../../../season/logbook/index.ts";
-import { sha256Of } from "../../folderBook/index.ts";
+import { sha256Of } from "../../disk/index.ts";
 import { checkBytes } from "../checkOne.ts";
 import type { OpenBook } from "./openBook.ts";
 import { logbookSentences } from "./sentences.ts";

@@ -7,13 +7,8 @@ import {
   type Store,
   UnusableBookError,
 } from "../../../season/logbook/index.ts";
-import {
-  CannotChangeError,
-  folderStore,
-  JournalDamagedError,
-  LockBusyError,
-  sha256Of,
-} from "../../folderBook/index.ts";
+import { LockBusyError, sha256Of } from "../../disk/index.ts";
+import { CannotChangeError, folderStore, JournalDamagedError } from "../../folderBook/index.ts";
 import type { Call, OptionDefinition } from "../commandDefinition.ts";
 import { EXIT } from "../exitCodes.ts";
 import { Failure, reasonOf } from "../failure.ts";
@@ -48,7 +43,7 @@ export interface OpenBook {
 }
 
 /** What a folder of ours may hold before its book.json stands. */
-const OWN_NAMES = ["aircraft", "flights", "logs", "index.json", "undo.json", "journal.json"];
+const OWN_NAMES = ["aircraft", "flights", "logs", "index.txt", "undo.json", "journal.json"];
 
 export function openBook(call: Call, io: Io, talk: Talk): OpenBook {
   const folder = bookFolder(call.text("book"), io);
