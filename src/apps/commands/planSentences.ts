@@ -16,7 +16,7 @@ export const planSentences = {
     return `${name}: predicted from ${from}${air === undefined ? "" : `; ${air}`}.`;
   },
   thrust: (text: string): string => `Static thrust ${text}, an estimate from published coefficients.`,
-  widened: (remarks: readonly string[]): string => `Reaches beyond the data: ${remarks.join("; ")}.`,
+  widened: (remarks: readonly string[]): string => `Note: ${remarks.join("; ")}.`,
   ladder: (sizes: string): string => `Same load, same kind: ${sizes} (diameter x pitch, inches).`,
   cautions: (): string =>
     "A prediction, not a test: makers' limits come first, and a bench run with a log settles it.",

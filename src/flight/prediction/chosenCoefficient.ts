@@ -7,16 +7,14 @@ import {
 import { isSameShape } from "./flownPropellers.ts";
 import type { FlownPropeller, KnownParts, KnownValue } from "./knownParts.ts";
 import type { Range } from "./range.ts";
-import { combinedWithMeasured, publishedForKind } from "./sentences.ts";
+import { combinedWithMeasured, publishedForKind, unlikePublished } from "./sentences.ts";
 
 const TWO_SIDED_95 = 1.96;
 
 /** A power coefficient to plan with. */
 export interface ChosenCoefficient extends Range {
   readonly isMeasured: boolean;
-  /** The shape lies outside what was published of its kind. */
-  readonly isExtrapolated: boolean;
-  /** What widens the interval, in words. */
+  /** What widens the interval or does not fit its kind, in words. */
   readonly remarks: readonly string[];
 }
 
@@ -31,22 +29,29 @@ export function chosenCoefficient(shape: PropellerShape, known: KnownParts): Cho
     (one): one is Measured => one.shape !== null && one.powerCoefficient !== null,
   );
   const own = measured.find((one) => isSameShape(one.shape, shape));
-  if (own) return { ...own.powerCoefficient, isMeasured: true, isExtrapolated: false, remarks: [] };
+  if (own)
+    return { ...own.powerCoefficient, isMeasured: true, remarks: unlikeItsKind(shape, own.powerCoefficient) };
   const nearest = measured.toSorted(
     (one, other) => distance(one.shape, shape) - distance(other.shape, shape),
   )[0];
   if (nearest) return besideMeasured(shape, nearest);
   const line = predictStaticPowerCoefficient(shape);
-  const { value, low, high, isExtrapolated, remarks } = line;
+  const { value, low, high, remarks } = line;
   return {
     value,
     low,
     high,
     basis: publishedForKind(line.group),
     isMeasured: false,
-    isExtrapolated,
     remarks,
   };
+}
+
+/** A measured coefficient outside its kind's published interval is worth a look at what the file says. */
+function unlikeItsKind(shape: PropellerShape, measured: KnownValue): readonly string[] {
+  const line = predictStaticPowerCoefficient(shape);
+  const isUnlike = measured.low > line.high || measured.high < line.low;
+  return isUnlike ? [unlikePublished(measured.value, line.low, line.high, line.group)] : [];
 }
 
 function distance(one: PropellerShape, other: PropellerShape): number {
@@ -77,8 +82,7 @@ function besideMeasured(
   const shift = Math.log(powerCoefficient.value / lineThere.value);
   const common = Math.max(0, shift ** 2 - TWO_SIDED_95 ** 2 * variance);
   const basis = combinedWithMeasured(line.group, flights);
-  const { isExtrapolated, remarks } = line;
-  const more = { basis, isMeasured: false, isExtrapolated, remarks };
+  const more = { basis, isMeasured: false, remarks: line.remarks };
   if (common === 0) return { value: beside.value, low: beside.low, high: beside.high, ...more };
   const weight = common / (common + variance);
   const sd = Math.sqrt(line.relativeSd ** 2 + common * (1 - weight));

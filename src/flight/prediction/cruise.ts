@@ -1,4 +1,3 @@
-import type { KnownParts } from "./knownParts.ts";
 import type { Input } from "./planInputs.ts";
 import type { Range } from "./range.ts";
 import type { Reference } from "./reference.ts";
@@ -27,8 +26,4 @@ export function cruiseShareInput(reference: Reference | null, powerRatio: number
       byPower + Math.hypot(measured.high * powerRatio - byPower, Math.max(byPower, measured.value) - byPower),
     basis: scaledFrom(measured.basis),
   };
-}
-
-export function isCruiseKnown(known: KnownParts): boolean {
-  return known.flown.some(({ cruiseShare }) => cruiseShare !== null);
 }

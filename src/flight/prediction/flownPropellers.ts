@@ -46,13 +46,8 @@ function flownPropeller(shape: PropellerShape | null, flights: readonly LoggedFl
     flights: flights.length,
     powerCoefficient: pooled(of("propellerPowerCoefficient"), COEFFICIENT),
     staticCurrentA,
-    staticPowerW: pooled(of("staticPowerW"), STATIC),
     cruiseShare: pooled(
       flown.map((flight) => shareOf(flight, staticCurrentA?.value ?? null)),
-      CRUISE,
-    ),
-    meanCurrentA: pooled(
-      flown.map(({ measures }) => measures.meanCurrentA),
       CRUISE,
     ),
     controllerRiseC: pooled(flown.map(riseOf), RISE),

@@ -11,7 +11,7 @@ export {
 } from "./knownParts.ts";
 export { knownPartsFrom } from "./knownPartsFrom.ts";
 export { equalLoadLadder, type InchStep, inchRuleRange, type LadderRung, oneInchRule } from "./ladder.ts";
-export { startCellInput } from "./partInputs.ts";
+export { startCellInput } from "./packInputs.ts";
 export {
   centreOf,
   type Input,

@@ -26,11 +26,8 @@ export interface FlownPropeller {
   readonly flights: number;
   readonly powerCoefficient: KnownValue | null;
   readonly staticCurrentA: KnownValue | null;
-  readonly staticPowerW: KnownValue | null;
   /** Mean current of a flight over the static current. */
   readonly cruiseShare: KnownValue | null;
-  /** Mean current of a flight, A. */
-  readonly meanCurrentA: KnownValue | null;
   /** Peak of the controller above the air on the hot day, degC. */
   readonly controllerRiseC: KnownValue | null;
 }

@@ -17,8 +17,7 @@ export interface PreparedPlan {
   readonly inputs: PlanInputs;
   readonly frame: PlanFrame;
   readonly coupling: Coupling | null;
-  /** Remarks on the propeller's coefficient and whether its shape lies outside what was published. */
-  readonly isExtrapolated: boolean;
+  /** On the propeller's coefficient. */
   readonly remarks: readonly string[];
 }
 
@@ -43,7 +42,6 @@ export function preparedPlan(facts: Facts, known: KnownParts, conditions: PlanCo
     inputs,
     coupling,
     frame: frameOf(facts, conditions.reservePct, heatDriver),
-    isExtrapolated: coefficient?.isExtrapolated ?? false,
     remarks: coefficient?.remarks ?? [],
   };
 }

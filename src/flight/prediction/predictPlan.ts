@@ -36,7 +36,6 @@ export interface PlanPrediction {
   readonly staticThrustN: Quantity;
   readonly basisOf: BasisOf;
   readonly inputs: PlanInputs;
-  readonly isExtrapolated: boolean;
   readonly remarks: readonly string[];
 }
 
@@ -46,12 +45,12 @@ export interface PlanPrediction {
  */
 export function predictPlan(facts: Facts, known: KnownParts, conditions: PlanConditions): PlanPrediction {
   const plan = preparedPlan(facts, known, conditions);
-  const { inputs, isExtrapolated, remarks } = plan;
+  const { inputs, remarks } = plan;
   const ends = propagated(inputs, plan.frame, plan.coupling);
   const pairs = PLAN_MEASURES.map((name) => [name, measureOf(name, ends[name], plan)] as const);
   const measures = Object.fromEntries(pairs) as PlanMeasures;
   const thrust = staticThrustN(facts, measures.staticRpm, inputs);
-  return { measures, staticThrustN: thrust, basisOf: basisOf(inputs), inputs, isExtrapolated, remarks };
+  return { measures, staticThrustN: thrust, basisOf: basisOf(inputs), inputs, remarks };
 }
 
 const STATIC: readonly InputName[] = [

@@ -35,7 +35,7 @@ export const NO_MASS = "the aircraft file gives no flyingMassKg";
 export const NO_PROPELLER_SIZE = "the aircraft file gives no propeller.diameterIn and propeller.pitchIn";
 export const MOTOR_NOT_GIVEN = "the aircraft file gives no motor.kv, motor.windingOhm and motor.noLoadA";
 export const NO_HEATING =
-  "no log shows how the controller heats: add one with --log LOG, with its temperature and the day's --ambient C";
+  "no log shows how the controller heats: give one that holds its temperature with --log LOG";
 export const NOT_USED = "not used here";
 export const CANNOT_TURN = "the motor cannot turn this propeller with this pack";
 export const LATE_FULL_THROTTLE = "at full throttle with the charge down to the reserve";
@@ -72,4 +72,9 @@ export function beyondLoggedCurrent(predictedA: number, loggedA: number): string
 
 function percentText(ratio: number): string {
   return `${Math.round(100 * ratio)} %`;
+}
+
+export function unlikePublished(measured: number, low: number, high: number, kind: string): string {
+  const range = `${low.toPrecision(2)} to ${high.toPrecision(2)}`;
+  return `the measured power coefficient ${measured.toPrecision(3)} lies outside ${range}, published for ${kind}: check size, family and sensors`;
 }

@@ -22,9 +22,9 @@ function knowing(shape: PropellerShape, powerCoefficient: number): KnownParts {
   };
   const nothing = {
     staticCurrentA: null,
-    staticPowerW: null,
+
     cruiseShare: null,
-    meanCurrentA: null,
+
     controllerRiseC: null,
   };
   return { ...NOTHING_KNOWN, flown: [{ shape, flights: 2, powerCoefficient: value, ...nothing }] };
