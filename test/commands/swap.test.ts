@@ -34,6 +34,7 @@ describe("swap", () => {
     expect(out.trimEnd().split("\n").length).toBeLessThanOrEqual(12);
     expect(out).toMatch(/Static current .* A .*-> .* A/);
     expect(out).toMatch(/19x8 was not logged: its diameter is 106 % and its pitch 80 % of the logged 18x10/);
+    expect(out).toMatch(/Static thrust .* N .*-> .* N .*an estimate from published coefficients/);
     expect(out).toMatch(/Same load, same kind: .*18x10/);
     expect(out).toMatch(/One inch up and one down \(thin electric\): one step/);
     expect(out).not.toMatch(/undefined|NaN|\[object/);
@@ -79,6 +80,7 @@ describe("swap", () => {
     [[...TERN], EXIT.usage, /swap needs a change/],
     [[...TERN, "--propeller", "big"], EXIT.usage, /--propeller is "big".*--propeller 19x8/],
     [[...TERN, "--propeller", "19x0.1"], EXIT.usage, /--propeller is "19x0\.1"/],
+    [[...TERN, "--cells", "7", "--log", "flight-13.csv"], EXIT.usage, /flight-13\.csv is named twice/],
     [[...TERN, "--cells", "0"], EXIT.usage, /--cells is "0"/],
     [[...TERN, "--capacity", "5"], EXIT.usage, /--capacity is "5"/],
   ])("%j ends with %i and says what to do", async (words, exit, err) => {

@@ -6,9 +6,10 @@ import type { Call } from "./commandDefinition.ts";
 import { EXIT, type ExitCode, exitOfSeveral } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
-import { logName, readLogBytes, shownLog } from "./logInput.ts";
+import { logName, readLogBytes, STANDARD_INPUT, shownLog } from "./logInput.ts";
 import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
 import { planSentences } from "./planSentences.ts";
+import { usageSentences } from "./sentences.ts";
 import { commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
 
@@ -36,7 +37,7 @@ export async function knownFromLogs(
   }
   const flights: LoggedFlight[] = [];
   const exits: ExitCode[] = [];
-  for (const log of call.texts("log")) {
+  for (const log of distinctLogs(call.texts("log"))) {
     const read = await flightsOf(log, call, io, talk, options, input.aircraft);
     flights.push(...read.flights);
     exits.push(read.exit);
@@ -45,6 +46,14 @@ export async function knownFromLogs(
   const exit = exitOfSeveral(exits);
   if (exit !== EXIT.done) return { exit };
   return { aircraft: input.aircraft, known: knownPartsFrom(flights), flights: flights.length, exit: null };
+}
+
+/** A log given twice would count twice. */
+function distinctLogs(logs: readonly string[]): readonly string[] {
+  const twice = logs.find((log, index) => logs.indexOf(log) < index);
+  if (twice === STANDARD_INPUT) throw usageFailure(usageSentences.inputTwice());
+  if (twice !== undefined) throw usageFailure(usageSentences.logTwice(twice));
+  return logs;
 }
 
 async function flightsOf(

@@ -1,4 +1,6 @@
+import type { Facts } from "../../aircraft/facts.ts";
 import { planResult } from "../../flight/judgement/index.ts";
+import { sizeText } from "../../flight/prediction/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
@@ -40,14 +42,18 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const { facts, budget, name } = found.aircraft;
   const result = planResult(facts, budget, found.known, { ...conditions, reservePct: budget.reservePct });
   if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
-  else tell(talk, planSummary(name ?? "", found.flights, result, nextCommand(call, found.flights)));
+  else tell(talk, planSummary(name ?? "", found.flights, result, nextCommand(call, facts, found.flights)));
   return EXIT.done;
 }
 
-function nextCommand(call: Call, flights: number): string {
+/** First a log, then the change that the trade tries first: an inch more diameter, an inch less pitch. */
+function nextCommand(call: Call, { propeller }: Facts, flights: number): string {
   const file = call.text("aircraft") ?? "";
   if (flights === 0) return commandLine(["plan", "--aircraft", file, "--log", "flight.csv"]);
-  return commandLine(["swap", "--aircraft", file, ...logWords(call), "--propeller", "19x8"]);
+  const diameterIn = (propeller.diameterIn ?? 18) + 1;
+  const pitchIn = Math.max(0.5, (propeller.pitchIn ?? 9) - 1);
+  const size = sizeText({ diameterIn, pitchIn });
+  return commandLine(["swap", "--aircraft", file, ...logWords(call), "--propeller", size]);
 }
 
 export function logWords(call: Call): readonly string[] {

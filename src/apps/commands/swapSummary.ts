@@ -1,4 +1,4 @@
-import { isKnown } from "../../base/quantity/index.ts";
+import { isKnown, type Quantity } from "../../base/quantity/index.ts";
 import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import { predictedText, restsOn, type SwapResult } from "../../flight/judgement/index.ts";
 import { type PlanMeasure, sizeText } from "../../flight/prediction/index.ts";
@@ -11,8 +11,7 @@ const PAIRS: readonly (readonly PlanMeasure[])[] = [
   ["staticCurrentA", "staticRpm"],
   ["staticPowerW", "powerLoadingWPerKg"],
   ["meanCurrentA", "flightTimeS"],
-  ["minCellV", "sagPerCellV"],
-  ["controllerHotDayPeakC"],
+  ["minCellV", "sagPerCellV", "controllerHotDayPeakC"],
 ];
 
 /** At most a dozen lines; computes nothing. */
@@ -28,6 +27,7 @@ export function swapSummary(
     planSentences.source(name, flights, basisOf.airDensity),
     result.text,
     ...PAIRS.map((pair) => sentenceCase(pair.map((one) => sideBySide(one, result)).join("; "))),
+    planSentences.thrust(fromTo(result.before.staticThrustN, result.staticThrustN)),
     restsOn(basisOf),
     ...(extrapolation.length === 0 ? [] : [planSentences.widened(extrapolation)]),
     ...(rungs === "" ? [] : [planSentences.ladder(rungs)]),
@@ -38,8 +38,11 @@ export function swapSummary(
 
 /** "static current 45.8 ± 2.2 A -> 57 A (50 to 64 A)". */
 function sideBySide(name: PlanMeasure, { before, measures }: SwapResult): string {
-  const was = before.measures[name];
-  const will = measures[name];
-  if (!isKnown(was) && !isKnown(will)) return `${MEASURE_WORDS[name]} ${predictedText(will)}`;
-  return `${MEASURE_WORDS[name]} ${predictedText(was)} -> ${predictedText(will)}`;
+  return `${MEASURE_WORDS[name]} ${fromTo(before.measures[name], measures[name])}`;
+}
+
+/** A reason that holds for both sides is told once. */
+function fromTo(was: Quantity, will: Quantity): string {
+  if (!isKnown(was) && !isKnown(will)) return predictedText(will);
+  return `${predictedText(was)} -> ${predictedText(will)}`;
 }

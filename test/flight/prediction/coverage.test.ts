@@ -70,13 +70,15 @@ function fromOwnLog({ logged, aircraft: { facts } }: RandomPlan): KnownParts {
 
 function table(title: string, rows: ReadonlyMap<PlanMeasure, Row>): string {
   const lines = [...rows].map(([name, { cover, halfWidth, error, given }]) =>
-    [
-      name.padEnd(22),
-      `cover ${(100 * cover).toFixed(0).padStart(4)} %`,
-      `median half-width ${(100 * halfWidth).toFixed(1).padStart(5)} %`,
-      `median error ${(100 * error).toFixed(1).padStart(5)} %`,
-      `of ${given}`,
-    ].join("  "),
+    given === 0
+      ? `${name.padEnd(22)}  not given`
+      : [
+          name.padEnd(22),
+          `cover ${(100 * cover).toFixed(0).padStart(4)} %`,
+          `median half-width ${(100 * halfWidth).toFixed(1).padStart(5)} %`,
+          `median error ${(100 * error).toFixed(1).padStart(5)} %`,
+          `of ${given}`,
+        ].join("  "),
   );
   return [`${title}, seeds ${FIRST_SEED} to ${FIRST_SEED + AIRCRAFT - 1}`, ...lines].join("\n");
 }
