@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { isKnown, quantityText } from "../../../src/base/quantity/index.ts";
 import { MEASURE_NAMES } from "../../../src/flight/analysis/index.ts";
+import type { Judgement } from "../../../src/flight/judgement/index.ts";
 import { escapeHtml } from "../../../src/show/charts/index.ts";
 import { REPORT_SCRIPT } from "../../../src/show/report/assets/generated.ts";
 import { flightReport } from "../../../src/show/report/index.ts";
 import { measureTitle } from "../../../src/show/report/measureMethods.ts";
-import { CAUTIONS, NO_BUDGET_TEXT } from "../../../src/show/report/sentences.ts";
+import { CAUTIONS, limitsPassedSentence, NO_BUDGET_TEXT } from "../../../src/show/report/sentences.ts";
 import { sampleInput, sampleInputOfTwo, sampleQuestion } from "../../support/sampleCheck.ts";
 
 const input = sampleInput();
@@ -106,6 +107,21 @@ describe("flightReport", () => {
     const bench = flightReport(sampleInput({ kind: "benchRun" }));
     expect(bench.includes("Go or no-go list")).toBe(true);
     expect(/No go: \d limits? (is|are) passed/.test(bench)).toBe(true);
+  });
+
+  it("asks to find out before it says go for a bench run while the aircraft file lacks a limit", () => {
+    const benchInput = sampleInput({ kind: "benchRun" });
+    const [run] = benchInput.checked.check.flights;
+    const [limit] = run?.judgements.filter(({ against }) => against === "limit") ?? [];
+    if (run === undefined || limit === undefined) throw new Error("the sample holds no limit");
+    const leadWith = (judgements: readonly Judgement[]) => {
+      const check = { ...benchInput.checked.check, flights: [{ ...run, judgements }] };
+      return flightReport({ ...benchInput, checked: { ...benchInput.checked, check } });
+    };
+    const held: Judgement = { ...limit, verdict: "within" };
+    const absent: Judgement = { ...limit, line: "peakPowerW", value: null, verdict: "not judged" };
+    expect(leadWith([held])).toContain(limitsPassedSentence(0, 0, 0));
+    expect(leadWith([held, absent])).toContain(limitsPassedSentence(0, 0, 1));
   });
 
   it("says what settles a question, and nothing of a flight", () => {

@@ -28,7 +28,13 @@ export function budgetSection(context: FlightContext): Markup {
   const isBench = kind === "benchRun";
   const title = isBench ? "Go or no-go list" : "Against the limits";
   const groups = [
-    group(`${context.id}-limits`, title, BUDGET_LIMIT_AXIS, limits, isBench ? benchSentence(limits) : null),
+    group(
+      `${context.id}-limits`,
+      title,
+      BUDGET_LIMIT_AXIS,
+      limits,
+      isBench ? benchSentence(judgements) : null,
+    ),
     group(`${context.id}-plan`, "Against the plan", BUDGET_PLAN_AXIS, plans, null),
   ];
   const isEmpty = limits.length + plans.length === 0;
@@ -77,8 +83,9 @@ function withoutNumbers(judgements: readonly Judgement[]): Markup {
   return html`<details class="not-judged"><summary>${judgements.length} without a number to judge by</summary><ul>${items}</ul></details>`;
 }
 
-function benchSentence(limits: readonly BudgetLine[]): string {
-  const verdicts = limits.flatMap((line) => line.judgements.filter(({ against }) => against === "limit"));
+/** A limit that the aircraft file does not give counts as not judged: silence is no pass. */
+function benchSentence(judgements: readonly Judgement[]): string {
+  const verdicts = judgements.filter(({ against }) => against === "limit");
   const count = (word: Judgement["verdict"]) => verdicts.filter((one) => one.verdict === word).length;
   return `${limitsPassedSentence(count("outside"), count("close"), count("not judged"))} ${WHO_DECIDES}`;
 }
