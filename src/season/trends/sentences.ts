@@ -42,7 +42,8 @@ export function noChangeShown(points: number, pace: Pace | null): string {
 }
 
 export function creeping(verdict: "rising" | "falling", pace: Pace): string {
-  const range = pace.low === null || pace.high === null ? "" : ` (${rangeWords(pace)})`;
+  const { low, high } = pace;
+  const range = low === null || high === null ? "" : ` (${signed(low)} to ${signed(high)} %)`;
   return `${verdict} by about ${size(pace.value)} % a ${pace.per}${range}`;
 }
 
@@ -70,14 +71,23 @@ export function willCross({ limit, flights, soonest, latest }: TrendCrossing, pe
 export const HOT_DAY_LIMIT = "the controller meets its limit on the hot day";
 export const LOADED_CELL_LIMIT = "the loaded cells meet their lowest voltage";
 
-export function sinceFlight(
-  before: string,
-  changes: readonly { readonly what: string; readonly percent: number; readonly isUnusual: boolean }[],
-): string {
-  const words = changes.map(
-    ({ what, percent, isUnusual }) =>
-      `${what} ${signed(percent)} %${isUnusual ? " (more than these flights differ)" : ""}`,
-  );
+export interface ChangeSince {
+  readonly what: string;
+  readonly percent: number;
+  readonly isUnusual: boolean;
+  /** The flight it is compared with, where that is not the one the line is about; else null. */
+  readonly since: string | null;
+}
+
+export function sinceFlight(before: string, changes: readonly ChangeSince[]): string {
+  const words = changes.map(({ what, percent, isUnusual, since }) => {
+    const remarks = [
+      since === null ? [] : [`since ${since}`],
+      isUnusual ? ["more than these flights differ"] : [],
+    ];
+    const remark = remarks.flat().join(", ");
+    return `${what} ${signed(percent)} %${remark === "" ? "" : ` (${remark})`}`;
+  });
   return `Since ${before} on this fitting: ${words.join(", ")}.`;
 }
 

@@ -2,7 +2,7 @@ import { sampleStandardDeviation } from "../../base/statistics/index.ts";
 import type { LogbookEntry } from "../logbook/index.ts";
 import { powerTrainKey } from "./fittings.ts";
 import type { RawSeries } from "./rawSeries.ts";
-import { sinceFlight } from "./sentences.ts";
+import { type ChangeSince, sinceFlight } from "./sentences.ts";
 import type { TrendMeasure } from "./trend.ts";
 
 const SHORT_WORDS: Readonly<Partial<Record<TrendMeasure, string>>> = {
@@ -25,11 +25,15 @@ export function sinceLastFlight(
   if (last === undefined) return null;
   const before = flights.slice(0, -1).findLast((entry) => powerTrainKey(entry) === powerTrainKey(last));
   if (before === undefined) return null;
-  const changes = series.flatMap((raw) => changeIn(raw, last.flight) ?? []);
+  const changes = series.flatMap((raw) => changeIn(raw, last.flight, before.flight) ?? []);
   return changes.length === 0 ? null : sinceFlight(before.flight, changes);
 }
 
-function changeIn({ measure, points, notJudged }: RawSeries, flight: string) {
+function changeIn(
+  { measure, points, notJudged }: RawSeries,
+  flight: string,
+  before: string,
+): ChangeSince | null {
   const what = SHORT_WORDS[measure];
   const [previous, last] = points.slice(-2);
   if (what === undefined || notJudged !== null || !previous || last?.flight !== flight) return null;
@@ -39,5 +43,6 @@ function changeIn({ measure, points, notJudged }: RawSeries, flight: string) {
   const earlier = steps.slice(0, -1);
   const isKnownSpread = earlier.length >= FEWEST_DIFFERENCES;
   const isUnusual = isKnownSpread && Math.abs(change) > UNUSUAL * sampleStandardDeviation(earlier);
-  return { what, percent: 100 * Math.expm1(change), isUnusual };
+  const since = previous.flight === before ? null : previous.flight;
+  return { what, percent: 100 * Math.expm1(change), isUnusual, since };
 }

@@ -56,6 +56,13 @@ describe("the trends of the demo season", () => {
     expect(held.filter(Boolean).length / held.length).toBeGreaterThanOrEqual(0.9);
   });
 
+  it("rest on traces of at most 4 kB a flight, none for the bench run", () => {
+    for (const { flight, check } of flights) {
+      if (check.kind === "benchRun") expect(check.heatTrace, flight).toBeNull();
+      else expect(JSON.stringify(check.heatTrace).length, flight).toBeLessThanOrEqual(4096);
+    }
+  });
+
   it("say the last flight against the one before in one line, and every sentence is short", () => {
     expect(trends.sinceLastFlight).toMatch(/^Since flight-13 on this fitting: /);
     const sentences = [trends.text, ...trends.series.map(({ text }) => text)].flatMap((text) =>
