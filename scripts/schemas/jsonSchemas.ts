@@ -10,6 +10,7 @@ import {
   quantity,
   swap,
 } from "./resultSchemas.ts";
+import { timer, trend } from "./seasonSchemas.ts";
 
 const definitions = { quantity, notice, dialect };
 
@@ -25,5 +26,7 @@ export function jsonSchemas(): ReadonlyMap<string, object> {
     ["columns.schema.json", toJsonSchema(columns, { definitions })],
     ["plan.schema.json", toJsonSchema(plan, { definitions: { quantity } })],
     ["swap.schema.json", toJsonSchema(swap, { definitions: { quantity } })],
+    ["timer.schema.json", toJsonSchema(timer)],
+    ["trend.schema.json", toJsonSchema(trend, { definitions: { quantity } })],
   ]);
 }

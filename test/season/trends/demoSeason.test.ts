@@ -1,3 +1,6 @@
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
 import { calibrateCurrent } from "../../../src/season/logbook/index.ts";
 import { setTimer } from "../../../src/season/timer/index.ts";
@@ -92,5 +95,21 @@ describe("the timer of the demo season", () => {
       expect(ground + rate * touchdownS + 400).toBeLessThanOrEqual(0.75 * 5000);
     }
     expect(whole.length).toBeGreaterThanOrEqual(5);
+  });
+});
+
+describe("the results as JSON", () => {
+  const next = { pack: null, ambientC: null, reservePct: 25, startPct: null };
+  it.each([
+    ["trend", trends],
+    ["trend", trendsOf([], "Tern")],
+    ["timer", setTimer(flights, TERN_AIRCRAFT.facts, next, null)],
+    ["timer", setTimer([], TERN_AIRCRAFT.facts, next, null)],
+  ])("fit the schema of %s and hold no number that JSON cannot", (name, result) => {
+    const schema = resolve(import.meta.dirname, `../../../schemas/${name}.schema.json`);
+    const fits = new Ajv({ strict: true }).compile(JSON.parse(readFileSync(schema, "utf8")));
+    const written = JSON.parse(JSON.stringify(result)) as unknown;
+    expect(fits(written), JSON.stringify(fits.errors)).toBe(true);
+    expect(written).toEqual(result);
   });
 });
