@@ -8,18 +8,19 @@ import { rowsWithin } from "./rowsBetween.ts";
 
 /**
  * The controller's temperature and what may heat it in equal spans over one flight's window, small enough to be kept
- * with the flight: what trends over flights are computed from.
+ * with the flight: what trends over flights are computed from. Each row of numbers is one text, one number a span with
+ * blanks between and "-" for none, so that a file stays readable.
  */
 export interface HeatTrace {
   /** Length of a span, s. */
   readonly stepS: number;
-  /** Means, degC to a tenth; null where no reading is. */
-  readonly temperatureC: readonly (number | null)[];
+  /** Means, degC to a tenth. */
+  readonly temperatureC: string;
   /**
    * Per driver the steady current that heats alike in each span, A to a tenth: root mean square, for
    * powerFourThirds the mean power 4/3 taken to 3/4.
    */
-  readonly drivers: readonly { readonly driver: HeatDriver; readonly currentA: readonly number[] }[];
+  readonly drivers: readonly { readonly driver: HeatDriver; readonly currentA: string }[];
 }
 
 /** More spans than this are joined: a trace stays below 4 kB as JSON. */
@@ -36,12 +37,10 @@ export function heatTraceOf(context: FlightContext, identified: Identified): Hea
   const joined = Math.ceil(samples.temperatureC.length / MOST_SPANS);
   return {
     stepS: samples.stepS * joined,
-    temperatureC: spanMeans(samples.temperatureC, joined).map((mean) =>
-      Number.isNaN(mean) ? null : tenths(mean),
-    ),
+    temperatureC: numbersText(spanMeans(samples.temperatureC, joined)),
     drivers: drivers.map(({ name, power }, index) => ({
       driver: name,
-      currentA: spanMeans(samples.drivers[index]!, joined).map((mean) => tenths(mean ** (1 / power))),
+      currentA: numbersText(spanMeans(samples.drivers[index]!, joined).map((mean) => mean ** (1 / power))),
     })),
   };
 }
@@ -97,6 +96,12 @@ function spanMeans(values: Float64Array, joined: number): number[] {
   });
 }
 
-function tenths(value: number): number {
-  return Math.round(10 * value) / 10;
+/** A row of numbers as text, to a tenth; NaN is "-". */
+export function numbersText(values: readonly number[]): string {
+  return values.map((value) => (Number.isNaN(value) ? "-" : String(Math.round(10 * value) / 10))).join(" ");
+}
+
+/** The numbers of such a text again. */
+export function numbersOf(text: string): Float64Array {
+  return Float64Array.from(text.split(" "), (part) => (part === "-" ? Number.NaN : Number(part)));
 }

@@ -4,7 +4,7 @@ export { cellCountQuestion } from "./cellCount.ts";
 export { heatSolver } from "./controllerHeatProfile.ts";
 export type { DayFacts } from "./dayFacts.ts";
 export type { FlightLoad } from "./flightLoad.ts";
-export type { HeatTrace } from "./heatTrace.ts";
+export { type HeatTrace, numbersOf, numbersText } from "./heatTrace.ts";
 export {
   type HeatDriver,
   MEASURE_NAMES,

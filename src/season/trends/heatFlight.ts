@@ -1,4 +1,4 @@
-import { type HeatDriver, heatSolver } from "../../flight/analysis/index.ts";
+import { type HeatDriver, heatSolver, numbersOf } from "../../flight/analysis/index.ts";
 import type { TrendFlight } from "./trendFlight.ts";
 
 /** Heating of one flight, solved for given time constants: least squares in ambient, start and gain. */
@@ -25,8 +25,8 @@ export function flightSolver(flight: TrendFlight, driver: HeatDriver, fullA: num
   const scale = fullA ** (2 - FOUR_THIRDS);
   return heatSolver({
     stepS: trace.stepS,
-    temperatureC: Float64Array.from(trace.temperatureC, (one) => one ?? Number.NaN),
-    driver: Float64Array.from(currentA, (amps) => (isFourThirds ? scale * amps ** FOUR_THIRDS : amps * amps)),
+    temperatureC: numbersOf(trace.temperatureC),
+    driver: numbersOf(currentA).map((amps) => (isFourThirds ? scale * amps ** FOUR_THIRDS : amps * amps)),
     ambientC: ambientC ?? 0,
     ambientWeight: ambientC === null ? 0 : ((MEMORY_S / trace.stepS) * READING_SD_C ** 2) / AIR_SD_C ** 2,
   });

@@ -32,7 +32,7 @@ const REACH = Math.log(LONGEST_S / SHORTEST_S) / (COARSE_STEPS - 1);
 
 /** Null with fewer than five flights that hold a driver in common. */
 export function pooledHeat(flights: readonly TrendFlight[]): PooledHeat | null {
-  const traced = flights.filter((flight) => flight.check.heatTrace !== null);
+  const traced = flights.filter((flight) => hasDriver(flight, "packCurrent"));
   const isMotorCurrentKnown = knowsMotorCurrent(traced);
   const drivers = ["packCurrent", isMotorCurrentKnown ? "motorCurrent" : "powerFourThirds"] as const;
   const candidates = drivers.flatMap((driver) => pooledWith(driver, traced) ?? []);

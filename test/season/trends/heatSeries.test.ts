@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { HeatDriver, HeatTrace } from "../../../src/flight/analysis/index.ts";
+import { type HeatTrace, numbersText } from "../../../src/flight/analysis/index.ts";
 import { heatedTemperatures, throughLag } from "../../../src/physics/index.ts";
 import { type TrendFlight, trendsOf } from "../../../src/season/trends/index.ts";
 import { coolingNeedsSpeed } from "../../../src/season/trends/sentences.ts";
@@ -32,11 +32,17 @@ function traced(index: number, truth: Truth, random: Random, hasSpeed: boolean, 
     constants,
   );
   const shown = throughLag(own, STEP_S, 3);
-  const drivers: { driver: HeatDriver; currentA: number[] }[] = [
-    { driver: "packCurrent", currentA: packA },
-    hasSpeed ? { driver: "motorCurrent", currentA: motorA } : { driver: "powerFourThirds", currentA: packA },
+  const drivers: HeatTrace["drivers"] = [
+    { driver: "packCurrent", currentA: numbersText(packA) },
+    hasSpeed
+      ? { driver: "motorCurrent", currentA: numbersText(motorA) }
+      : { driver: "powerFourThirds", currentA: numbersText(packA) },
   ];
-  const heatTrace: HeatTrace = { stepS: STEP_S, temperatureC: Array.from(shown, Math.round), drivers };
+  const heatTrace: HeatTrace = {
+    stepS: STEP_S,
+    temperatureC: numbersText(Array.from(shown, Math.round)),
+    drivers,
+  };
   const given = { ambientC: Math.round(truth.airC + random.normal()), ...changes.given };
   const made = entry({ ...changes, given, flight: `flight-${index + 1}`, load: { peakCurrentA: 50 } });
   return { ...made, check: { ...made.check, heatTrace } } as TrendFlight;
