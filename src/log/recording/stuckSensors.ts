@@ -6,8 +6,13 @@ const LEAST_STUCK_S = 10;
 const LEAST_STUCK_ROWS = 20;
 /** How much of its own 1st-99th percentile range the other channel must move. */
 const CLEAR_MOVE_SHARE = 0.5;
-/** A motor that stops shows no current while its volts recover and its shaft slows: only speeding up tells. */
+/**
+ * A motor that stops shows no current while its volts recover and its shaft slows: only speeding up tells, and
+ * volts that fall again and again (once may be another pack).
+ */
 const IDLE_SHARE = 0.02;
+const CLEAR_FALL_SHARE = 0.25;
+const FEWEST_FALLS = 2;
 
 /** A stretch in which a sensor repeats one value while `witness` shows that it should move. */
 export interface StuckStretch {
@@ -80,8 +85,13 @@ function movesMuch(
   { firstRow, lastRow }: Run,
   isIdle: boolean,
 ): boolean {
-  if (values === undefined || (isIdle && witness !== "shaftSpeed")) return false;
+  if (values === undefined) return false;
   const spread = spreadOf(values);
+  if (isIdle && witness === "packVoltage") {
+    const clearFall = CLEAR_FALL_SHARE * (spread.high - spread.low);
+    return clearFall > 0 && fallsBy(clearFall, values, firstRow, lastRow) >= FEWEST_FALLS;
+  }
+  if (isIdle && witness !== "shaftSpeed") return false;
   let lowest = Number.POSITIVE_INFINITY;
   let highest = Number.NEGATIVE_INFINITY;
   let largestRise = 0;
@@ -93,4 +103,23 @@ function movesMuch(
   }
   const move = isIdle ? largestRise : highest - lowest;
   return move > CLEAR_MOVE_SHARE * (spread.high - spread.low);
+}
+
+/** How often the values fall by `clear`, rising by as much in between. Missing rows are passed over. */
+function fallsBy(clear: number, values: Float64Array, firstRow: number, lastRow: number): number {
+  let falls = 0;
+  let isDown = false;
+  let turn = Number.NaN;
+  for (let row = firstRow; row <= lastRow; row++) {
+    const value = values[row]!;
+    if (Number.isNaN(value)) continue;
+    const isFarther = isDown ? value < turn : value > turn;
+    if (Number.isNaN(turn) || isFarther) turn = value;
+    else if (Math.abs(value - turn) >= clear) {
+      if (!isDown) falls++;
+      isDown = !isDown;
+      turn = value;
+    }
+  }
+  return falls;
 }

@@ -108,6 +108,19 @@ describe("a sensor that sticks", () => {
     const current = load().map((amps, row) => (row < 400 ? 0.6 : amps));
     expect(codes(record({ current, shaftSpeed: revs() }))).toEqual(["sensor-stuck"]);
   });
+
+  test("no current while the volts fall again and again, as under load", () => {
+    const current = load().map((amps, row) => (row > 250 && row < 550 ? 0.6 : amps));
+    const recording = record({ current, packVoltage: volts() });
+    expect(codes(recording)).toEqual(["sensor-stuck"]);
+    expect(recording.notices[0]!.text).toContain("reads 0.6 A for 59.6 s");
+  });
+
+  test("another pack at rest falls once: that is no load", () => {
+    const current = load().map((amps, row) => (row > 250 && row < 550 ? 0.6 : amps));
+    const packVoltage = volts().map((volt, row) => (row > 250 && row < 550 ? (row < 400 ? 25 : 23.5) : volt));
+    expect(codes(record({ current, packVoltage }))).toEqual([]);
+  });
 });
 
 describe("the current sensor", () => {
