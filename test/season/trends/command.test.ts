@@ -18,6 +18,9 @@ describe("tallywatt trend", () => {
     );
     expect(added.err + added.out).toContain("one");
     expect(added.exit).toBe(0);
+    const kept = Object.entries(added.files).find(([path]) => /flights\/one\.json$/.test(path))?.[1];
+    const { check } = JSON.parse(kept ?? "{}") as { check?: { heatTrace?: { temperatureC: string } } };
+    expect(check?.heatTrace?.temperatureC.split(" ").length).toBeGreaterThan(100);
     const told = await runInMemory(["trend", "--book", "book"], { files: added.files });
     expect(told.exit, told.err).toBe(0);
     expect(told.out.trim().split("\n").length).toBeLessThanOrEqual(10);
