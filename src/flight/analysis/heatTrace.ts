@@ -103,5 +103,6 @@ export function numbersText(values: readonly number[]): string {
 
 /** The numbers of such a text again. */
 export function numbersOf(text: string): Float64Array {
+  if (text === "") return new Float64Array();
   return Float64Array.from(text.split(" "), (part) => (part === "-" ? Number.NaN : Number(part)));
 }

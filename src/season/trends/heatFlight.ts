@@ -7,7 +7,9 @@ export type FlightSolver = ReturnType<typeof heatSolver>;
 /** Seconds of readings that count as one independent reading: neighbouring residuals are alike. */
 const MEMORY_S = 15;
 /** A controller's probe and the air at its place against the air that the pilot states, degC, 1 sd. */
-const AIR_SD_C = 2;
+const STATED_SD_C = 2;
+/** The same against the controller's first reading of the log: sun and standby warm it. */
+const FIRST_READING_SD_C = 4;
 /** Scatter of one reading about the model, degC, before any fit tells it. */
 const READING_SD_C = 0.5;
 const FOUR_THIRDS = 4 / 3;
@@ -20,14 +22,28 @@ export function flightSolver(flight: TrendFlight, driver: HeatDriver, fullA: num
   const trace = flight.check.heatTrace;
   const currentA = trace?.drivers.find((one) => one.driver === driver)?.currentA;
   if (!trace || !currentA) return null;
-  const { ambientC } = flight.given;
   const isFourThirds = driver === "powerFourThirds";
   const scale = fullA ** (2 - FOUR_THIRDS);
+  const temperatureC = numbersOf(trace.temperatureC);
+  const air = airOf(flight, temperatureC);
   return heatSolver({
     stepS: trace.stepS,
-    temperatureC: numbersOf(trace.temperatureC),
+    temperatureC,
     driver: numbersOf(currentA).map((amps) => (isFourThirds ? scale * amps ** FOUR_THIRDS : amps * amps)),
-    ambientC: ambientC ?? 0,
-    ambientWeight: ambientC === null ? 0 : ((MEMORY_S / trace.stepS) * READING_SD_C ** 2) / AIR_SD_C ** 2,
+    ambientC: air?.ambientC ?? 0,
+    ambientWeight:
+      air === null ? 0 : ((MEMORY_S / trace.stepS) * READING_SD_C ** 2) / air.standardDeviationC ** 2,
   });
+}
+
+/** The air as stated, else the controller's first reading where no flight of the log came before; null neither. */
+function airOf(
+  { given, log }: TrendFlight,
+  temperatureC: Float64Array,
+): { readonly ambientC: number; readonly standardDeviationC: number } | null {
+  if (given.ambientC !== null) return { ambientC: given.ambientC, standardDeviationC: STATED_SD_C };
+  const first = temperatureC.find((one) => !Number.isNaN(one));
+  return first === undefined || log.index > 0
+    ? null
+    : { ambientC: first, standardDeviationC: FIRST_READING_SD_C };
 }

@@ -18,6 +18,7 @@ export interface SeasonScenario {
   readonly driver: TrueHeatDriver;
   readonly isSpeedLogged: boolean;
   readonly isPackTemperatureLogged: boolean;
+  readonly isAirStated: boolean;
   /** Factors of flight 0, 1, …: heat made per square ampere, time constant (lost cooling raises both), resistance. */
   readonly heat: (flight: number) => number;
   readonly timeConstant: (flight: number) => number;
@@ -47,6 +48,7 @@ export const QUIET: SeasonScenario = {
   driver: "motorCurrent",
   isSpeedLogged: true,
   isPackTemperatureLogged: true,
+  isAirStated: true,
   heat: steady,
   timeConstant: steady,
   resistance: steady,
@@ -103,6 +105,18 @@ export const SCENARIOS: Readonly<Record<string, SeasonScenario>> = {
     isPackTemperatureLogged: false,
     weather: drifting(8, 26),
   },
+  "extra heat, motor current, no speed, air not stated": {
+    ...QUIET,
+    ...extraHeat,
+    isSpeedLogged: false,
+    isAirStated: false,
+  },
+  "pack ages, steady air, pack not logged": {
+    ...QUIET,
+    ...ageing,
+    isPackTemperatureLogged: false,
+    weather: (_, random) => ({ airC: 21 + random.between(-1, 1), packC: 25 + random.between(-0.5, 0.5) }),
+  },
   "heat and pack jump by 15 % after flight 7": {
     ...QUIET,
     heat: jumpAfterSeven,
@@ -132,7 +146,8 @@ export function simulatedSeason(scenario: SeasonScenario, seed: number): readonl
     file ??= aircraftOf(JSON.stringify(flown.facts));
     const name = `flight-${String(flight + 1).padStart(2, "0")}`;
     const bytes = writeLog(flown.logged, LOG_STYLES.plainWords);
-    return bookFlights(bytes, file, [name], { ambientC: Math.round(flown.statedAmbientC), pack: "A" });
+    const ambientC = scenario.isAirStated ? Math.round(flown.statedAmbientC) : null;
+    return bookFlights(bytes, file, [name], { ambientC, pack: "A" });
   }).flat();
 }
 
