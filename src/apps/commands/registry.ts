@@ -26,6 +26,7 @@ export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
   remove: { summary: "take flights out of the logbook", load: () => import("./remove.ts") },
   undo: { summary: "take the last change of the logbook back", load: () => import("./undo.ts") },
   recheck: { summary: "analyse every log again and say what changed", load: () => import("./recheck.ts") },
+  export: { summary: "write the flights to a file", load: () => import("./export.ts") },
   verify: { summary: "name every damaged file of the logbook", load: () => import("./verify.ts") },
   timer: { summary: "a flight timer from the logged flights", load: () => import("./timer.ts") },
   season: { summary: "timer, trends, packs and every flight on one page", load: () => import("./season.ts") },

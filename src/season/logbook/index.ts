@@ -28,11 +28,12 @@ export {
   NOTHING_GIVEN,
 } from "./entry.ts";
 export { type Digest, entryText, type ReadEntry, readEntry } from "./entryText.ts";
+export { cellText, flightsCsv } from "./exportCsv.ts";
 export { dayOf, judgedFacts, propellerSize, propellerText } from "./givenFacts.ts";
 export { foundFlights, keptFlight, keptReading, readingOptionsOf } from "./keptFlights.ts";
 export { flightPath, harmlessName, logPath } from "./names.ts";
 export { inOrderOfFlying } from "./order.ts";
-export { type Added, type AddRequest, flightsOfLog, planAdd } from "./planAdd.ts";
+export { type Added, type AddRequest, flightsOfLog, planAdd, planKeepLog } from "./planAdd.ts";
 export { planRemove } from "./planRemove.ts";
 export { planReplace, type Replaced, type Replacement } from "./planReplace.ts";
 export { planUndo, type Undone } from "./planUndo.ts";
@@ -40,3 +41,12 @@ export { type KeptFlights, keptFlightAt, readFlights, readKeptFlights } from "./
 export { bookSentences } from "./sentences.ts";
 export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";
 export { readUndo, type UndoRecord } from "./undo.ts";
+export {
+  planTakeIn,
+  type ReadWholeBook,
+  readWholeBook,
+  type TakenIn,
+  textsToExport,
+  type WholeBook,
+  wholeBookText,
+} from "./wholeBook.ts";

@@ -60,13 +60,13 @@ const LAZY: ProxyHandler<Lazy> = {
 };
 
 function whole(lazy: Lazy): Partial<Record<MeasureName, Quantity>> {
-  if (!lazy.isWhole) {
-    lazy.known = withEveryMeasure({
-      ...unpackedAll(lazy.often),
-      ...unpackedAll(lazy.rest),
-    } as Partial<Measures>);
-    lazy.isWhole = true;
-  }
+  if (lazy.isWhole) return lazy.known;
+  const all = withEveryMeasure({
+    ...unpackedAll(lazy.often),
+    ...unpackedAll(lazy.rest),
+  } as Partial<Measures>);
+  lazy.known = Object.fromEntries(MEASURE_NAMES.map((name) => [name, all[name]]));
+  lazy.isWhole = true;
   return lazy.known;
 }
 

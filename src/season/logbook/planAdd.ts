@@ -50,8 +50,9 @@ export function planAdd(files: BookFiles, frame: ChangeFrame, request: AddReques
   const fresh = all.flatMap((found, at) =>
     known.some(({ log }) => log.index === at) ? [] : [{ index: at, found }],
   );
-  if (known.length > 0 && fresh.length === 0) return healed(request, known);
-  const stopping = [...notices.filter(isStopping), ...questions(index, all.length, fresh, request)];
+  if (known.length > 0 && fresh.length === 0) return planKeepLog(request.bytes, known);
+  const unread = notices.filter(isStopping);
+  const stopping = unread.length > 0 ? unread : questions(index, all.length, fresh, request);
   if (stopping.length > 0) return noChange({ state: "stopped", notices: stopping });
   const entries = newEntries(files, index, fresh, all.length, frame, request);
   const flights = entries.map(({ flight }) => flight);
@@ -73,8 +74,8 @@ export function flightsOfLog({ entries }: BookIndex, sha256: string): readonly L
   return entries.filter(({ log }) => log.sha256 === sha256);
 }
 
-/** Every flight of the log is there: nothing changes, but a damaged copy of the log is put right. */
-function healed({ bytes }: AddRequest, known: readonly LogbookEntry[]): BookChange<Added> {
+/** Every flight of the log is there: nothing changes, but a damaged or lost copy of the log is put right. */
+export function planKeepLog(bytes: Uint8Array, known: readonly LogbookEntry[]): BookChange<Added> {
   const paths = [...new Set(known.map(({ log }) => log.path))];
   const result: Added = { state: "already", flights: known.map(({ flight }) => flight) };
   return { ...noChange(result), logs: paths.map((path) => ({ path, bytes })) };

@@ -10,7 +10,9 @@ import {
   type GivenFacts,
   judgedFacts,
   keptReading,
+  type LogbookEntry,
   planAdd,
+  planKeepLog,
   readFlights,
 } from "../../../season/logbook/index.ts";
 import { sha256Of } from "../../disk/index.ts";
@@ -59,17 +61,29 @@ export async function addLog(log: string, chargedWith: readonly string[], work: 
     known: flightsOfLog(readFlights(files, sha256Of), sha256),
     chosen: work.aircraftOf(files),
   }));
-  const isWhole = before.known.length > 0 && before.known.length >= (before.known[0]?.log.flights ?? 1);
-  if (isWhole) {
-    const flights = before.known.map(({ flight }) => flight);
-    const aircraft = before.known[0]?.aircraft ?? null;
-    return { file, sha256, aircraft, outcome: { state: "already", flights }, check: null };
+  const [first] = before.known;
+  if (first !== undefined && before.known.length >= first.log.flights) {
+    const outcome = await alreadyThere(bytes, before.known, work.book);
+    return { file, sha256, aircraft: first.aircraft, outcome, check: null };
   }
   if (before.chosen.state === "stopped") {
     const { notices } = before.chosen;
     return { file, sha256, aircraft: null, outcome: { state: "stopped", notices }, check: null };
   }
   return addChecked(file, bytes, before.chosen.aircraft, chargedWith, work);
+}
+
+/** Writes only where the kept log is lost or damaged. */
+async function alreadyThere(
+  bytes: Uint8Array,
+  known: readonly LogbookEntry[],
+  book: OpenBook,
+): Promise<Added> {
+  for (const { log } of known) {
+    const kept = await book.readLog(log.path);
+    if (kept === null || sha256Of(kept) !== log.sha256) return book.change(() => planKeepLog(bytes, known));
+  }
+  return { state: "already", flights: known.map(({ flight }) => flight) };
 }
 
 async function addChecked(

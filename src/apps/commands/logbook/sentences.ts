@@ -28,8 +28,8 @@ export const logbookSentences = {
     `--clear is "${name}". It must be one of ${names.join(", ")}.`,
   nothingToEdit: (help: string): string => `Say what to change, for example --pack A. Help: ${help}`,
   logOrWatch: (help: string): string => `Name a log or --watch FOLDER. Help: ${help}`,
-  logAndWatch: (): string => "Name logs or --watch FOLDER, not both.",
-  putBackOfWatch: (option: string): string => `${option} is for one flight and cannot go with --watch.`,
+  notWithWatch: (option: string): string => `${option} is for one flight and cannot go with --watch.`,
+  notAFolder: (folder: string): string => `--watch is "${folder}". It must be a folder that is there.`,
 
   folderEmpty: (folder: string): string =>
     `${folder} holds no log (.csv, .txt, .log or .tsv). Check the folder's name.`,
@@ -72,8 +72,8 @@ export const logbookSentences = {
   aircraftGone: (flight: string, name: string): string =>
     `${flight} stays as it was: the logbook holds no aircraft ${name}.`,
 
-  exported: (flights: number, file: string): string =>
-    `Wrote ${count(flights, "flight", "flights")} to ${file}.`,
+  exported: (flights: number, file: string, isDry: boolean): string =>
+    `${isDry ? "Would write" : "Wrote"} ${count(flights, "flight", "flights")} to ${file}.`,
   exportEnding: (file: string): string =>
     `${file} must end in .csv, .json or .book.json (the whole logbook as one file).`,
   bookTooLarge: (megabytes: number, limit: number): string =>
@@ -81,8 +81,11 @@ export const logbookSentences = {
   bookFileWrong: (file: string, why: string): string => `${file} cannot be taken in: ${why}.`,
   tookIn: (flights: number, already: number, isDry: boolean): string =>
     `${isDry ? "Would take in" : "Took in"} ${count(flights, "flight", "flights")}; ${already} were there already.`,
+  bookFileOther: (): string => "it is not a logbook written by tallywatt export",
   bookFileDamaged: (): string => "its checksum does not fit; use another copy",
   bookFileNewer: (): string => "a later release wrote it",
+
+  damagedInBook: (path: string): string => `${path} of that logbook is damaged and was left out.`,
 
   whole: (flights: number, logs: number): string =>
     `The logbook is whole: ${count(flights, "flight", "flights")}, ${count(logs, "log", "logs")}, every checksum holds.`,

@@ -1,0 +1,85 @@
+import type { Notice } from "../../../base/notices/index.ts";
+import { type CurrentCalibration, calibrateCurrent, readFlights } from "../../../season/logbook/index.ts";
+import type { Call } from "../commandDefinition.ts";
+import { EXIT, type ExitCode, exitOfSeveral } from "../exitCodes.ts";
+import { Failure, tellError } from "../failure.ts";
+import { readLogBytes } from "../logInput.ts";
+import { exitOfNotices } from "../noticeLines.ts";
+import { type AddedLog, type AddWork, addLog } from "./addLog.ts";
+import type { LogToTake } from "./logsOfCall.ts";
+import { progressOf } from "./progress.ts";
+import { logbookSentences } from "./sentences.ts";
+import { addedJson, tellAdded } from "./tellAdded.ts";
+import { isWholeBook, takeIn } from "./wholeBookOf.ts";
+
+/** Adds every log of a call, each by itself: what was added stays when a later one cannot be. */
+export async function addLogs(logs: readonly LogToTake[], call: Call, work: AddWork): Promise<ExitCode> {
+  const { io, talk } = work;
+  const results: AddedLog[] = [];
+  const exits: ExitCode[] = [];
+  const progress = progressOf(logs.length, io);
+  for (const one of logs) {
+    const together = work.given.putBackMah === null ? [] : results.flatMap(newFlights);
+    const { added, exit } = await addOrWhy(one, together, call, work);
+    progress.step();
+    if (added !== null) results.push(added);
+    exits.push(exit);
+    await io.pause();
+  }
+  progress.end();
+  if (call.has("json")) {
+    talk.data(JSON.stringify(addedJson(results, work.book.isDry, await calibration(work)), null, 2));
+  } else if (results.length > 1) talk.data(totalsOf(results));
+  return exitOfSeveral(exits);
+}
+
+/** Adds one log and says what became of it; a failure is told and does not stop the others. */
+export async function addOrWhy(
+  one: LogToTake,
+  together: readonly string[],
+  call: Call,
+  work: AddWork,
+): Promise<{ readonly added: AddedLog | null; readonly exit: ExitCode }> {
+  if (one.kind === "emptyFolder") {
+    work.talk.say(logbookSentences.folderEmpty(one.folder));
+    return { added: null, exit: EXIT.unusable };
+  }
+  try {
+    if (isWholeBook(one.log)) return { added: null, exit: await addBook(one.log, call, work) };
+    const added = await addLog(one.log, together, work);
+    tellAdded(one.log, added, call, work);
+    return { added, exit: exitOfNotices(stopping(added)) };
+  } catch (error) {
+    return { added: null, exit: tellError(error, work.talk, call.has("debug")) };
+  }
+}
+
+/** A whole book as one file, in place of a log. */
+async function addBook(log: string, call: Call, { io, talk, book }: AddWork): Promise<ExitCode> {
+  const input = await readLogBytes(log, io, talk);
+  if (input.state === "unusable") throw new Failure(EXIT.unusable, input.text);
+  const { flights, already, damaged } = await takeIn(log, input.bytes, book);
+  for (const path of damaged) talk.say(logbookSentences.damagedInBook(path));
+  const say = call.has("json") ? talk.say : talk.data;
+  say(logbookSentences.tookIn(flights.length, already, book.isDry));
+  return EXIT.done;
+}
+
+function stopping({ outcome }: AddedLog): readonly Notice[] {
+  return outcome.state === "stopped" ? outcome.notices : [];
+}
+
+function newFlights({ outcome }: AddedLog): readonly string[] {
+  return outcome.state === "added" ? outcome.flights : [];
+}
+
+function totalsOf(results: readonly AddedLog[]): string {
+  const countOf = (state: AddedLog["outcome"]["state"]): number =>
+    results.filter(({ outcome }) => outcome.state === state).length;
+  return logbookSentences.totals(results.flatMap(newFlights).length, countOf("already"), countOf("stopped"));
+}
+
+/** What the put-backs say now of the current sensor. */
+async function calibration({ book }: AddWork): Promise<CurrentCalibration | null> {
+  return book.read((files) => calibrateCurrent(readFlights(files, book.frame.digest).entries));
+}
