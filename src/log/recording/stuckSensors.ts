@@ -12,6 +12,8 @@ const CLEAR_MOVE_SHARE = 0.5;
  */
 const IDLE_SHARE = 0.02;
 const CLEAR_FALL_SHARE = 0.25;
+/** Share of the volts themselves that a fall under load exceeds: less is noise, or a servo. */
+const LEAST_FALL_SHARE = 0.01;
 const FEWEST_FALLS = 2;
 
 /** A stretch in which a sensor repeats one value while `witness` shows that it should move. */
@@ -88,7 +90,7 @@ function movesMuch(
   if (values === undefined) return false;
   const spread = spreadOf(values);
   if (isIdle && witness === "packVoltage") {
-    const clearFall = CLEAR_FALL_SHARE * (spread.high - spread.low);
+    const clearFall = Math.max(CLEAR_FALL_SHARE * (spread.high - spread.low), LEAST_FALL_SHARE * spread.high);
     return clearFall > 0 && fallsBy(clearFall, values, firstRow, lastRow) >= FEWEST_FALLS;
   }
   if (isIdle && witness !== "shaftSpeed") return false;

@@ -116,6 +116,11 @@ describe("a sensor that sticks", () => {
     expect(recording.notices[0]!.text).toContain("reads 0.6 A for 59.6 s");
   });
 
+  test("volts that only flicker at rest tell nothing", () => {
+    const packVoltage = load().map((_, row) => 25 + (row % 2) * 0.05);
+    expect(codes(record({ current: load(), packVoltage }))).toEqual([]);
+  });
+
   test("another pack at rest falls once: that is no load", () => {
     const current = load().map((amps, row) => (row > 250 && row < 550 ? 0.6 : amps));
     const packVoltage = volts().map((volt, row) => (row > 250 && row < 550 ? (row < 400 ? 25 : 23.5) : volt));
