@@ -4,7 +4,9 @@ import {
   negativeOffsetA,
   type Recording,
   restCurrentA,
+  type StuckStretch,
   smallestStep,
+  stuckStretches,
 } from "../../log/recording/index.ts";
 import type { Integrand } from "./trapezoid.ts";
 
@@ -17,6 +19,8 @@ export interface SumBasis {
   /** Rows with current, or with current and volts, further apart than this are a gap. */
   readonly limitOfCurrentS: number;
   readonly limitOfBothS: number;
+  /** Stretches in which the current sensor sticks while another channel moves. */
+  readonly stuck: readonly StuckStretch[];
 }
 
 /** Recordings are never changed, and a flight asks for a dozen sums: each recording is looked through once. */
@@ -31,6 +35,7 @@ export function sumBasis(recording: Recording, amps: Float64Array): SumBasis {
     stepA: smallestStep(amps),
     limitOfCurrentS: gapLimitS(recording, { timeS: recording.timeS, amps, volts: null }),
     limitOfBothS: gapLimitS(recording, { timeS: recording.timeS, amps, volts }),
+    stuck: stuckStretches(recording.timeS, recording.channels).filter(({ channel }) => channel === "current"),
   };
   known.set(recording, basis);
   return basis;

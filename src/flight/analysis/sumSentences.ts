@@ -12,6 +12,10 @@ export function bridged(seconds: number): string {
   return `${plainNumber(seconds)} s of holes are estimated; the interval reaches from nothing used in them to their largest neighbour`;
 }
 
+export function stuckFor(seconds: number): string {
+  return `the current sensor sticks for ${plainNumber(seconds)} s; the interval reaches from nothing used then to its largest neighbour`;
+}
+
 export function lifted(offsetA: number): string {
   return `lifted by ${plainNumber(-offsetA)} A, the sensor's negative reading at rest`;
 }

@@ -4,8 +4,9 @@ import type { Recording } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
 import { resolutionVariance } from "./resolutionVariance.ts";
 import type { RowRange } from "./segments.ts";
+import { stuckSums } from "./stuckSums.ts";
 import { sumBasis } from "./sumBasis.ts";
-import { type Integrand, type TrapezoidSum, trapezoidSum } from "./trapezoid.ts";
+import { type Integrand, type SumGap, type TrapezoidSum, trapezoidSum } from "./trapezoid.ts";
 
 /** Charge is the integral of current, energy of volts times current. */
 export type SumKind = "charge" | "energy";
@@ -30,6 +31,8 @@ export interface Summed {
   /** Negative reading of the current sensor at rest, or 0. */
   readonly offsetA: number;
   readonly resolutionVariance: number;
+  /** Stretches of the current that say nothing, as they reach into the range. */
+  readonly stuck: readonly SumGap[];
   readonly unit: "mAh" | "Wh";
   /** Coulombs in a mAh, joules in a Wh. */
   readonly perUnit: number;
@@ -59,6 +62,7 @@ export function summed(
     limitS,
     gainShare: Math.hypot(gainI, gainV),
     offsetA: basis.offsetA,
+    stuck: stuckSums(integrand, range, limitS, basis.stuck),
     resolutionVariance: resolutionVariance(integrand, range, limitS, basis.stepA),
     unit: kind === "charge" ? "mAh" : "Wh",
     perUnit: kind === "charge" ? COULOMBS_PER_MAH : JOULES_PER_WH,

@@ -26,7 +26,8 @@ interface BridgedGap {
 
 /**
  * The covered sum with an estimate for each hole up to a minute, lifted by a negative reading at rest.
- * A lower bound where the log starts or ends under power or a longer hole lies inside.
+ * A lower bound where the log starts or ends under power or a longer hole lies inside. Where the current sensor
+ * sticks the interval reaches from nothing used to the largest neighbour, as in a hole.
  */
 export function usedQuantity(
   summed: Summed | { readonly why: string },
@@ -41,13 +42,15 @@ export function usedQuantity(
   const perAmpere = sum.perAmpere + total(gaps, (gap) => gap.perAmpere);
   const value = sum.covered - offsetA * sum.perAmpere + gapValue;
   const halfWidth = halfWidthOfSum(value, summed);
-  const low = value - halfWidth - Math.max(0, gapValue);
+  const stuck = summed.stuck.map((gap) => bridge(summed, gap));
+  const low = value - halfWidth - Math.max(0, gapValue + total(stuck, (gap) => gap.value));
   const idle = offsetA < 0 ? LARGEST_HIDDEN_IDLE_A * perAmpere : 0;
-  const high = value + halfWidth + total(gaps, (gap) => gap.most - gap.value) + idle;
-  const basis = gaps.length > 0 ? "estimated" : offsetA < 0 ? "derived" : "measured";
+  const doubtful = [...gaps, ...stuck];
+  const high = value + halfWidth + total(doubtful, (gap) => gap.most - gap.value) + idle;
+  const basis = doubtful.length > 0 ? "estimated" : offsetA < 0 ? "derived" : "measured";
   const bound = reasonForBound(summed, power);
   if (bound !== null) return atLeast(value / perUnit, low / perUnit, unit, basis, bound);
-  return between(value / perUnit, low / perUnit, high / perUnit, unit, basis, remarks(gaps, offsetA));
+  return between(value / perUnit, low / perUnit, high / perUnit, unit, basis, remarks(gaps, stuck, offsetA));
 }
 
 function isBridged(summed: Summed): (gap: SumGap) => boolean {
@@ -81,12 +84,17 @@ function reasonForBound(summed: Summed, power: PowerAtEnds): string | null {
   return Math.max(atStartS, atEndS) > summed.limitS ? sentences.LOWER_BOUND_MISSING_ENDS : null;
 }
 
-function remarks(gaps: readonly BridgedGap[], offsetA: number): { why?: string; bound?: "interval" } {
+function remarks(
+  gaps: readonly BridgedGap[],
+  stuck: readonly BridgedGap[],
+  offsetA: number,
+): { why?: string; bound?: "interval" } {
   const texts: string[] = [];
   if (gaps.length > 0) texts.push(sentences.bridged(total(gaps, (gap) => gap.seconds)));
+  if (stuck.length > 0) texts.push(sentences.stuckFor(total(stuck, (gap) => gap.seconds)));
   if (offsetA < 0) texts.push(sentences.lifted(offsetA));
   if (texts.length === 0) return {};
-  return { why: texts.join("; "), ...(gaps.length > 0 ? { bound: "interval" as const } : {}) };
+  return { why: texts.join("; "), ...(gaps.length + stuck.length > 0 ? { bound: "interval" as const } : {}) };
 }
 
 function total<T>(items: readonly T[], amountOf: (item: T) => number): number {

@@ -9,3 +9,4 @@ export {
 export { recordLog } from "./recordLog.ts";
 export { smallestStep } from "./resolution.ts";
 export { negativeOffsetA, restCurrentA } from "./restCurrent.ts";
+export { type StuckStretch, stuckStretches } from "./stuckSensors.ts";

@@ -72,3 +72,40 @@ test("volts lost all the while the motor runs give no sag and no lowest cell, in
     expect(measures[name]).toMatchObject({ value: null, why: noValueHere("packVoltage") });
   }
 });
+
+describe("a current that sticks in flight", () => {
+  /** 15 s of rest, two minutes of a load that swings, 15 s of rest, at 5 Hz. */
+  const timeS = Float64Array.from({ length: 750 }, (_, row) => row / 5);
+  const trueA = timeS.map((atS) => (atS < 15 || atS > 135 ? 0 : 30 + 15 * Math.sin(atS / 3)));
+  const packVoltage = trueA.map((amps) => 33 - 0.05 * amps);
+  const measuresReading = (current: Float64Array, volts = packVoltage) =>
+    measuresOf(
+      recordingOf({
+        timeS,
+        channels: new Map([
+          ["packVoltage", volts],
+          ["current", current],
+        ]),
+      }),
+    );
+  const truly = measuresReading(trueA);
+
+  test.each([0, 20, 44])("at %s A for 50 s: sums reach from nothing to the largest neighbour", (stuckA) => {
+    const measures = measuresReading(
+      trueA.map((amps, row) => (timeS[row]! > 50 && timeS[row]! < 100 ? stuckA : amps)),
+    );
+    for (const name of ["chargeUsedMah", "energyUsedWh", "flightChargeMah", "meanCurrentA"] as const) {
+      const { low, high } = measures[name] as { low: number; high: number };
+      expect(low, name).toBeLessThanOrEqual(truly[name].value!);
+      expect(high, name).toBeGreaterThanOrEqual(truly[name].value!);
+    }
+    expect(measures.chargeUsedMah).toMatchObject({ bound: "interval", basis: "estimated" });
+    expect(measures.chargeUsedMah.why).toContain("sticks");
+  });
+
+  test("where volts are missing at its edges, the energy is still a number", () => {
+    const current = trueA.map((amps, row) => (timeS[row]! > 50 && timeS[row]! < 100 ? 20 : amps));
+    const volts = packVoltage.map((volt, row) => (timeS[row]! > 49 && timeS[row]! < 51 ? Number.NaN : volt));
+    expect(measuresReading(current, volts).energyUsedWh.value).toBeGreaterThan(0);
+  });
+});
