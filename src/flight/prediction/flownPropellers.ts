@@ -8,8 +8,8 @@ import { type Pooling, pooled } from "./pooled.ts";
 /** Spread from flight to flight before any is known, relative (1 sd); our choice from simulated seasons. */
 const COEFFICIENT: Pooling = { priorSpread: 0.01, of: "part" };
 const STATIC: Pooling = { priorSpread: 0.02, of: "part" };
-const CRUISE: Pooling = { priorSpread: 0.07, of: "next" };
-const RISE: Pooling = { priorSpread: 0.08, of: "next" };
+const CRUISE: Pooling = { priorSpread: 0.08, of: "next" };
+const RISE: Pooling = { priorSpread: 0.1, of: "next" };
 
 /** The propeller of the facts as a shape; null without diameter or pitch. */
 export function shapeOf({ propeller }: Facts): PropellerShape | null {

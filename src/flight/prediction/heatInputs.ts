@@ -3,7 +3,7 @@ import type { KnownParts } from "./knownParts.ts";
 import type { Input } from "./planInputs.ts";
 import { scaledRange } from "./range.ts";
 import type { Reference } from "./reference.ts";
-import { NO_HEATING, NOT_USED } from "./sentences.ts";
+import { NO_HEATING, NOT_CARRIED_OVER, NOT_USED } from "./sentences.ts";
 
 /**
  * Mean square of the heating current over the square of that at mean power, peaks of a flight included (common
@@ -11,7 +11,7 @@ import { NO_HEATING, NOT_USED } from "./sentences.ts";
  */
 const FORM = { value: 1.3, low: 1, high: 1.7 } as const;
 /** What the load model leaves open when a rise is carried over to another fitting, relative (our choice). */
-const CARRIED_OVER = 0.1;
+const CARRIED_OVER = 0.15;
 
 export interface HeatInputs {
   readonly riseC: Input;
@@ -25,6 +25,8 @@ export interface HeatingLoads {
   readonly logged: number;
   readonly samePower: number;
   readonly sameShare: number;
+  /** At the same throttle with the propeller's coefficient at either end of its interval. */
+  readonly ofCoefficient: readonly number[];
 }
 
 /**
@@ -39,8 +41,15 @@ export function heatInputs(
   const rise = reference?.flown.controllerRiseC ?? null;
   const unused: Input = { why: NOT_USED };
   if (reference !== null && rise !== null) {
-    const riseRatio =
-      reference.isSame || loads === null ? scaledRange(1, 1, 1, rise.basis) : carriedOver(loads, rise.basis);
+    if (!reference.isSame && loads === null) {
+      return {
+        riseC: { why: NOT_CARRIED_OVER },
+        riseRatio: unused,
+        risePerA2: { why: NOT_CARRIED_OVER },
+        driver: null,
+      };
+    }
+    const riseRatio = loads === null ? scaledRange(1, 1, 1, rise.basis) : carriedOver(loads, rise.basis);
     return { riseC: rise, riseRatio, risePerA2: unused, driver: known.controller?.driver ?? null };
   }
   const fitted = known.controller;
@@ -53,13 +62,14 @@ export function heatInputs(
   return { riseC: none, riseRatio: unused, risePerA2, driver: fitted.driver };
 }
 
-function carriedOver({ logged, samePower, sameShare }: HeatingLoads, basis: string): Input {
+function carriedOver({ logged, samePower, sameShare, ofCoefficient }: HeatingLoads, basis: string): Input {
   const value = samePower / logged;
   const other = sameShare / logged;
+  const changes = ofCoefficient.map((load) => value * (load / sameShare - 1));
   return {
     value,
-    low: value - Math.hypot(CARRIED_OVER * value, value - Math.min(value, other)),
-    high: value + Math.hypot(CARRIED_OVER * value, Math.max(value, other) - value),
+    low: value - Math.hypot(CARRIED_OVER * value, value - Math.min(value, other), Math.min(0, ...changes)),
+    high: value + Math.hypot(CARRIED_OVER * value, Math.max(value, other) - value, Math.max(0, ...changes)),
     basis,
   };
 }

@@ -36,6 +36,8 @@ export const NO_PROPELLER_SIZE = "the aircraft file gives no propeller.diameterI
 export const MOTOR_NOT_GIVEN = "the aircraft file gives no motor.kv, motor.windingOhm and motor.noLoadA";
 export const NO_HEATING =
   "no log shows how the controller heats: give one that holds its temperature with --log LOG";
+export const NOT_CARRIED_OVER =
+  "the logged heating cannot be carried over: that needs the motor's, the pack's and the propeller's facts";
 export const NOT_USED = "not used here";
 export const CANNOT_TURN = "the motor cannot turn this propeller with this pack";
 export const LATE_FULL_THROTTLE = "at full throttle with the charge down to the reserve";

@@ -17,6 +17,7 @@ import {
   NO_HEATING,
   NO_MASS,
   NO_PROPELLER_SIZE,
+  NOT_CARRIED_OVER,
 } from "../../../src/flight/prediction/sentences.ts";
 import { ternWith } from "./demoSeason.ts";
 
@@ -159,6 +160,17 @@ describe("a swap", () => {
       capacityMah: 10_000,
     });
     expect(changed.pack.resistanceMohm).toBeCloseTo((40 * 6) / 8 / 2, 10);
+  });
+
+  it("carries no heating over without the facts that settle the load", () => {
+    const shape = { diameterIn: 18, pitchIn: 10, blades: 2, family: null };
+    const nothing = { powerCoefficient: null, staticCurrentA: null, cruiseShare: null };
+    const flown = [{ shape, flights: 3, ...nothing, controllerRiseC: known(50, 5) }];
+    const bare = { ...facts, motor: { ...facts.motor, kv: null } };
+    const heated: KnownParts = { ...NOTHING_KNOWN, flown };
+    const { before, after } = predictSwap(bare, heated, both, { ...NO_CHANGE, pitchIn: 12 });
+    expect(value(before.measures.controllerHotDayPeakC)).toBe(facts.field.hotDayC + 50);
+    expect(after.measures.controllerHotDayPeakC).toMatchObject({ value: null, why: NOT_CARRIED_OVER });
   });
 
   it("says what widens: a shape outside the published ones, blades by a rule of the trade", () => {

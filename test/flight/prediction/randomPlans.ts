@@ -40,17 +40,29 @@ export function usualPropeller(aircraft: TrueAircraft, seed: number): TrueAircra
   };
 }
 
+/** Another propeller of the kind: an inch more or less of diameter, up to an inch of pitch, drawn about the line as well. */
+export function otherPropeller(aircraft: TrueAircraft, seed: number): TrueAircraft {
+  const random = seededRandom(seed).fork("other propeller");
+  const { propeller } = aircraft;
+  const diameterIn = propeller.diameterIn + random.pick([-1, 1]);
+  const pitchIn = propeller.pitchIn + random.whole(-1, 1);
+  return usualPropeller({ ...aircraft, propeller: { ...propeller, diameterIn, pitchIn } }, seed + 7);
+}
+
 type Fitting = (aircraft: TrueAircraft, seed: number) => TrueAircraft;
 
 /**
  * Constants off as data sheets are, gains off, every departure of the simulator on. The other flight has the same
  * pack at another temperature, between 17 and 32 degC.
  */
-export function randomPlan(seed: number, fitted: Fitting): RandomPlan {
+export function randomPlan(seed: number, fitted: Fitting, laterFitted: Fitting = (same) => same): RandomPlan {
   const options = { departures: ALL_DEPARTURES, rateHz: 5 };
   const drawn = randomFlightSpec(seed, options);
   const spec = { ...drawn, aircraft: fitted(drawn.aircraft, seed) };
-  const later = randomFlightSpec(seed + 100_000, { ...options, aircraft: spec.aircraft });
+  const later = randomFlightSpec(seed + 100_000, {
+    ...options,
+    aircraft: laterFitted(spec.aircraft, seed),
+  });
   const pack = { ...later.pack, resistanceFactor: spec.pack.resistanceFactor };
   const next = simulateFlight({ ...later, pack, stated: spec.stated });
   return {
