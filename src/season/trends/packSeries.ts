@@ -5,6 +5,7 @@ import { groupsBy, packKey } from "./fittings.ts";
 import { chargeNumbers } from "./packCharges.ts";
 import { plainSeries, type RawSeries } from "./rawSeries.ts";
 import { ageingOrTemperature } from "./sentences.ts";
+import { FEWEST_POINTS } from "./watch.ts";
 
 /** Packs whose temperature nobody logged are compared only on days as close as this, degC. */
 const ALIKE_C = 4;
@@ -29,13 +30,55 @@ export function packSeries(entries: readonly LogbookEntry[]): readonly RawSeries
  * only if all of them show it.
  */
 function withTemperature(series: RawSeries): RawSeries {
-  const ohms = series.points.map(({ value }) => value);
+  if (series.points.length < FEWEST_POINTS) return series;
   const packC = series.entries.map((entry) => entry.check.measures.packStartC.value);
-  if (packC.every((one) => one !== null)) return { ...series, variants: atOneTemperature(ohms, packC) };
-  const airC = series.entries.map((entry) => entry.given.ambientC);
-  const isClose = airC.every((one) => one !== null) && Math.max(...airC) - Math.min(...airC) <= ALIKE_C;
-  if (!isClose) return { ...series, notJudged: ageingOrTemperature() };
-  return { ...series, variants: [ohms, ...atOneTemperature(ohms, airC as readonly number[])] };
+  const logged = new Set(packC.flatMap((one, index) => (one === null ? [] : [index])));
+  if (logged.size >= FEWEST_POINTS) {
+    const compared = onlyOf(series, logged);
+    return {
+      ...compared,
+      variants: atOneTemperature(
+        ohmsOf(compared),
+        packC.filter((one) => one !== null),
+      ),
+    };
+  }
+  const alike = alikeDays(series.entries.map(({ given }) => given.ambientC));
+  if (alike === null) return { ...series, notJudged: ageingOrTemperature() };
+  const compared = onlyOf(series, alike);
+  const airC = compared.entries.map(({ given }) => given.ambientC ?? Number.NaN);
+  const ohms = ohmsOf(compared);
+  return { ...compared, variants: [ohms, ...atOneTemperature(ohms, airC)] };
+}
+
+/** The flights that can be compared, by index. */
+function onlyOf(series: RawSeries, compared: ReadonlySet<number>): RawSeries {
+  const kept = <Value>(values: readonly Value[]) => values.filter((_, index) => compared.has(index));
+  const { points, x, entries, variants } = series;
+  return {
+    ...series,
+    points: kept(points),
+    x: kept(x),
+    entries: kept(entries),
+    variants: variants.map((values) => kept(values)),
+  };
+}
+
+function ohmsOf({ points }: RawSeries): readonly number[] {
+  return points.map(({ value }) => value);
+}
+
+/** The most flights whose air lay within 4 degC of each other, by index; null when too few for a trend. */
+function alikeDays(airC: readonly (number | null)[]): ReadonlySet<number> | null {
+  let most: readonly number[] = [];
+  for (const coldestC of airC) {
+    if (coldestC === null) continue;
+    const within = airC.flatMap((one, index) =>
+      one !== null && one >= coldestC && one <= coldestC + ALIKE_C ? [index] : [],
+    );
+    if (within.length > most.length) most = within;
+  }
+  return most.length >= FEWEST_POINTS ? new Set(most) : null;
 }
 
 /** The points moved to their median temperature by the weakest and by the strongest published dependence. */

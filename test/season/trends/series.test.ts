@@ -104,6 +104,20 @@ describe("ageing against temperature", () => {
     );
     expect(packOf(book)[0]?.verdict).toBe("rising");
   });
+  it("is judged on the flights whose pack was logged, or whose days were alike, when there are six", () => {
+    const mixed = packBook(
+      (index) => 40 * 1.03 ** index,
+      (index) => (index % 4 === 0 ? { given: { pack: "A" } } : at25()),
+    );
+    expect(packOf(mixed)[0]?.points).toHaveLength(9);
+    expect(packOf(mixed)[0]?.verdict).toBe("rising");
+    const oneHotDay = packBook(
+      (index) => 40 * 1.03 ** index,
+      (index) => ({ given: { pack: "A", ambientC: index === 5 ? 31 : 20 + (index % 3) } }),
+    );
+    expect(packOf(oneHotDay)[0]?.points).toHaveLength(11);
+    expect(packOf(oneHotDay)[0]?.verdict).toBe("rising");
+  });
   it("is judged on days within 4 degC, but not on a rise that the air could make", () => {
     const days = (index: number) => 20 - index / 3;
     const byAir = packBook(
