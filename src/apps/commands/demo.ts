@@ -2,7 +2,7 @@ import { join, relative, resolve } from "node:path";
 import type { Facts } from "../../aircraft/facts.ts";
 import { parseAircraftFile } from "../../aircraft/index.ts";
 import type { CheckedLogWithRows } from "../../flight/check/index.ts";
-import type { ReadingOptions } from "../../log/reading/index.ts";
+import { NO_READING_OPTIONS } from "../../log/reading/index.ts";
 import {
   type BookAircraft,
   type GivenFacts,
@@ -50,17 +50,6 @@ interface SeasonLog {
   readonly putBackMah: number | null;
   readonly note: string;
 }
-
-const NO_ANSWERS: ReadingOptions = {
-  columns: new Map(),
-  units: new Map(),
-  rateHz: null,
-  decimalMark: null,
-  delimiter: null,
-  dateOrder: null,
-  cells: null,
-  polePairs: null,
-};
 
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const folder = call.operands[0] ?? DEFAULT_FOLDER;
@@ -151,7 +140,7 @@ function checkLogOfSeason(
   const facts = judgedFacts(aircraft.facts, givenOf(log), null);
   const checked = checkBytes(log.file, bytes, {
     aircraft: { ...aircraft, facts },
-    options: NO_ANSWERS,
+    options: NO_READING_OPTIONS,
     day: { ambientC: log.ambientC, startPct: null },
   });
   const { notices } = checked.check.log;
