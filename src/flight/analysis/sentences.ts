@@ -67,7 +67,6 @@ export const AMBIENT_STATED = "as stated";
 export const AMBIENT_FROM_CHANNEL = "as logged";
 export const AMBIENT_FROM_CONTROLLER = "taken from the controller before its first run";
 export const NO_AMBIENT = "the air temperature of the day is not known: state it with --ambient C";
-export const NOT_IDENTIFIED = "this release does not identify it from a log yet";
 
 export function lagNotCorrected(): string {
   return "as logged; the lag of the probe behind the controller is not corrected";
