@@ -89,7 +89,7 @@ function keep(
   checked: CheckedLogWithRows,
   aircraft: BookAircraft,
 ): readonly string[] {
-  const reading = keptReading(NO_ANSWERS);
+  const reading = keptReading(NO_READING_OPTIONS);
   const { file } = log;
   const request = {
     bytes,
