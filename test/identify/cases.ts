@@ -26,6 +26,9 @@ export const CASES: Readonly<Record<string, (seed: number) => RandomFlightOption
     };
   },
   "all together": () => ({ departures: ALL_DEPARTURES }),
+  "air stated 2 degC off (1 sd)": (seed) => ({
+    stated: { ambientErrorC: 2 * seededRandom(seed).fork("air").normal() },
+  }),
   "no speed sensor": () => ({
     departures: { heatByMotorCurrent: true },
     channels: USUAL_CHANNELS.filter((channel) => channel !== "shaftSpeed"),

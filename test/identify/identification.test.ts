@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { CASES } from "./cases.ts";
-import { identifyFlight, SCORED, type Scored, scoresOf } from "./identifyFlight.ts";
+import { measuresOfFlight, SCORED, type Scored, scoresOf } from "./identifyFlight.ts";
 import { randomFlight } from "./randomFlight.ts";
 import { type Score, type ScoreRow, scoreRow } from "./scoreTable.ts";
 
@@ -26,7 +26,7 @@ describe(`identification of ${FLIGHTS} random flights with random departures (se
     const scores = new Map<Scored, (Score | null)[]>(SCORED.map((scored) => [scored, []]));
     for (let seed = FIRST_SEED; seed < FIRST_SEED + FLIGHTS; seed++) {
       const flight = randomFlight(seed, CASES["random choice"]!(seed));
-      for (const [scored, score] of Object.entries(scoresOf(flight, identifyFlight(flight)))) {
+      for (const [scored, score] of Object.entries(scoresOf(flight, measuresOfFlight(flight)))) {
         scores.get(scored as Scored)!.push(score);
       }
     }

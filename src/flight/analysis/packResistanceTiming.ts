@@ -41,7 +41,7 @@ const SENSOR_FILTERS = [
 /** Smoothing of both sides plus the filter tried, seconds: the same noise is left whichever filter is tried. */
 const SMOOTHING_S = 0.9;
 /** More rows than this say nothing new about the timing. */
-const MOST_ROWS = 1500;
+const MOST_ROWS = 800;
 
 /**
  * The shift and filter of the current sensor at which the smoothed volts follow the smoothed load best (least
@@ -80,7 +80,7 @@ interface Candidate extends Solved {
 }
 
 /** Neighbouring residuals are alike over about this long, seconds. */
-const RESIDUAL_MEMORY_S = 3;
+const RESIDUAL_MEMORY_S = 6;
 
 function independentResiduals({ timeS }: LoadSamples): number {
   return (timeS[timeS.length - 1]! - timeS[0]!) / RESIDUAL_MEMORY_S;
