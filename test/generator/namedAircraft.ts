@@ -40,7 +40,7 @@ export const TERN: TrueAircraft = {
     diameterIn: 18,
     pitchIn: 10,
     blades: 2,
-    family: "thin electric",
+    family: "sport",
     staticCp: 0.0462,
     maxRpm: 8300,
   },
