@@ -6,6 +6,7 @@ import { COMMANDS } from "../../src/apps/commands/registry.ts";
 import { usageSentences } from "../../src/apps/commands/sentences.ts";
 import { CHANNEL_NAMES } from "../../src/base/channels/index.ts";
 import { rightShare } from "../support/typos.ts";
+import { BookMachine, flightLog } from "./bookMachine.ts";
 import { runInMemory } from "./inMemory.ts";
 import { SAMPLE_AIRCRAFT, sampleLog } from "./sampleLog.ts";
 
@@ -100,9 +101,16 @@ describe("the command line", () => {
   });
 
   it("runs every example of its help", async () => {
+    const tern = { "tern.json": SAMPLE_AIRCRAFT.replace("Heron", "Tern") };
+    const day = { "day.csv": flightLog({ startsAt: "2026-06-14 10:00:00" }) };
+    const machine = new BookMachine({ ...day, ...tern });
+    await machine.ok("add day.csv --aircraft tern.json");
+    const book = machine.bookFiles();
+    const logs = { ...files, "one.csv": sampleLog(), "two.csv": sampleLog() };
     const setting = {
-      files: { ...files, "one.csv": sampleLog(), "two.csv": sampleLog(), "tern.json": SAMPLE_AIRCRAFT },
+      files: { ...logs, ...tern, ...book },
       input: sampleLog(),
+      env: { TALLYWATT_BOOK: "book" },
     };
     const texts = [programHelp()];
     for (const [name, { load }] of Object.entries(COMMANDS))

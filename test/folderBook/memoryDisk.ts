@@ -28,6 +28,8 @@ export interface CrashState {
  */
 export class MemoryDisk implements FileSystem {
   calls = 0;
+  /** From here on nothing that the program does reaches the disk. */
+  isPowerLost = false;
   readonly log: string[] = [];
   private nextInode = 1;
   private readonly data = new Map<number, Uint8Array>();
@@ -68,7 +70,10 @@ export class MemoryDisk implements FileSystem {
     this.log.push(name);
     const { fault } = this;
     if (fault === null || call < fault.atCall || (!fault.isForEver && call > fault.atCall)) return false;
-    if (fault.code === "POWER") throw new PowerLost(`power lost at call ${call}`);
+    if (fault.code === "POWER") {
+      this.isPowerLost = true;
+      throw new PowerLost(`power lost at call ${call}`);
+    }
     if (fault.code === "SHORT") return true;
     throw Object.assign(new Error(`${fault.code} at call ${call}`), { code: fault.code });
   }

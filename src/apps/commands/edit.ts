@@ -43,11 +43,14 @@ export const command: CommandDefinition = {
   options: [
     BOOK_OPTION,
     ...GIVEN_OPTIONS,
-    { flags: "--clear <FACT>", help: `take a fact away: ${Object.keys(CLEARABLE).join(", ")}; repeatable` },
+    { flags: "--clear <FACT>", help: "take a fact away; repeatable" },
     DRY_RUN_OPTION,
     JSON_OPTION,
   ],
-  notes: ["With several flights --put-back is what one charge put back after all of them."],
+  notes: [
+    `FACT is ${Object.keys(CLEARABLE).join(", ")}.`,
+    "With several flights --put-back is what one charge put back after all of them.",
+  ],
   run,
 };
 

@@ -4,7 +4,10 @@ import {
   assertUsable,
   BOOK_FILE,
   type BookFiles,
+  harmlessName,
   INDEX_FILE,
+  judgedFacts,
+  type KeptFlight,
   type LogbookEntry,
   readKeptFlights,
   readUndo,
@@ -48,6 +51,7 @@ export function verifyFolder(fileSystem: FileSystem, folder: string): FolderChec
         ? [damage(JOURNAL, say.journalWrong(), say.verifyJournal())]
         : []),
       ...aircraftOfBook(files).damaged.map(({ path, why }) => damage(path, why, say.verifyAircraft())),
+      ...aircraftNotes(files, kept.entries),
       ...kept.damaged.map(({ path, why }) => damage(path, why, say.verifyEntry(flightIn(path)))),
       ...logProblems(fileSystem, folder, kept.entries),
       ...undoProblems(files),
@@ -66,6 +70,23 @@ function bookProblems(files: BookFiles): readonly FolderProblem[] {
   }
   const isMissing = files.size > 0 && !files.has(BOOK_FILE);
   return isMissing ? [damage(BOOK_FILE, say.bookWrong(), say.verifyBook())] : [];
+}
+
+/** An aircraft file has no checksum, since its owner edits it: what it says is held against the latest flight. */
+function aircraftNotes(files: BookFiles, entries: readonly KeptFlight[]): readonly FolderProblem[] {
+  const { aircraft } = aircraftOfBook(files);
+  const latest = new Map<string, KeptFlight>();
+  for (const entry of entries) {
+    if (entry.sequence > (latest.get(entry.aircraft)?.sequence ?? 0)) latest.set(entry.aircraft, entry);
+  }
+  return [...latest].flatMap(([name, entry]) => {
+    const own = aircraft.find((one) => one.name === name);
+    const path = own?.path ?? `aircraft/${harmlessName(name)}.json`;
+    if (own === undefined) return [note(path, say.aircraftLost(name), say.verifyAircraft())];
+    const facts = judgedFacts(own.facts, entry.given, entry.reading.cells);
+    const isSame = JSON.stringify([facts, own.budget]) === JSON.stringify([entry.facts, entry.budget]);
+    return isSame ? [] : [note(path, say.aircraftDiffers(entry.flight), say.verifyDiffers())];
+  });
 }
 
 function logProblems(
@@ -90,7 +111,7 @@ function undoProblems(files: BookFiles): readonly FolderProblem[] {
 function indexProblems(fileSystem: FileSystem, folder: string, files: BookFiles): readonly FolderProblem[] {
   const isThere = fileSystem.size(join(folder, INDEX_FILE)) !== null;
   if (!isThere || files.get(INDEX_FILE) !== undefined) return [];
-  return [{ path: INDEX_FILE, what: say.indexWrong(), todo: say.verifyIndex(), isDamage: false }];
+  return [note(INDEX_FILE, say.indexWrong(), say.verifyIndex())];
 }
 
 /** Logs that no flight and no undo needs. */
@@ -104,9 +125,11 @@ function orphans(
   const undo = readUndo(files, sha256Of);
   const needed = new Set(entries.map(({ log }) => log.path));
   for (const path of undo.state === "read" ? undo.record.logs : []) needed.add(path);
-  return logs
-    .filter((path) => !needed.has(path))
-    .map((path) => ({ path, what: say.orphan(), todo: say.verifyOrphan(), isDamage: false }));
+  return logs.filter((path) => !needed.has(path)).map((path) => note(path, say.orphan(), say.verifyOrphan()));
+}
+
+function note(path: string, what: string, todo: string): FolderProblem {
+  return { path, what, todo, isDamage: false };
 }
 
 function damage(path: string, what: string, todo: string): FolderProblem {

@@ -75,6 +75,9 @@ export const bookSentences = {
   logMissing: (): string => "the log is missing",
   logDamaged: (): string => "the log is not the one that was added: its digest differs",
   verifyAircraft: (): string => "mend it in an editor, or bring it back from a copy",
+  verifyDiffers: (): string => "nothing after an edit of your own; else bring it back from a copy",
+  aircraftLost: (name: string): string => `flights are of aircraft ${name}, which the logbook does not hold`,
+  aircraftDiffers: (flight: string): string => `it says something else than flight ${flight} was judged with`,
   verifyBook: (): string =>
     'bring it back from a copy, or write {"format":"tallywatt/logbook","version":1} into it',
   verifyUndo: (): string => "nothing to do: the next change replaces it, only undo is lost",

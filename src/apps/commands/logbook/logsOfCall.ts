@@ -26,7 +26,12 @@ export function logsOfCall(operands: readonly string[], io: Io): readonly LogToT
 /** The logs of a folder as the user would name them; null for what is no folder. */
 export function logsInFolder(folder: string, io: Io): readonly string[] | null {
   const path = resolve(io.workFolder, folder);
-  if (io.files.state(path)?.isFolder !== true) return null;
-  const names = io.files.list(path).filter((name) => LOG_ENDING.test(name));
-  return names.map((name) => join(folder, name));
+  try {
+    if (io.files.state(path)?.isFolder !== true) return null;
+    const names = io.files.list(path).filter((name) => LOG_ENDING.test(name));
+    return names.map((name) => join(folder, name));
+  } catch {
+    // Reading it as a log tells why it cannot be read.
+    return null;
+  }
 }

@@ -1,0 +1,70 @@
+import { runCommandLine } from "../../src/apps/commands/run.ts";
+import { sha256Of } from "../../src/apps/disk/index.ts";
+import { folderStore, verifyFolder } from "../../src/apps/folderBook/index.ts";
+import { readFlights, readKeptFlights } from "../../src/season/logbook/index.ts";
+import { BookMachine, flightLog } from "../commands/bookMachine.ts";
+import { ioOn, WORK_FOLDER } from "../commands/inMemory.ts";
+import { type Fault, MemoryDisk } from "./memoryDisk.ts";
+
+export const BOOK = `${WORK_FOLDER}/book`;
+export type Files = ReadonlyMap<string, Uint8Array>;
+
+/** A disk with a book of some flights, and logs that are not in it yet. */
+export async function diskWithBook(flights: number): Promise<Files> {
+  const logs = Object.fromEntries(
+    Array.from({ length: flights }, (_, at) => [
+      `kept/${at}.csv`,
+      flightLog({ currentA: 20 + at, startsAt: `2026-05-${String(at + 1).padStart(2, "0")} 10:00:00` }),
+    ]),
+  );
+  const machine = new BookMachine({ ...logs, "new.csv": flightLog({ currentA: 40 }) });
+  await machine.ok("add kept --aircraft heron.json --pack A");
+  const encoder = new TextEncoder();
+  return new Map(
+    Object.entries(machine.files).map(([name, content]) => [
+      `${WORK_FOLDER}/${name}`,
+      typeof content === "string" ? encoder.encode(content) : content,
+    ]),
+  );
+}
+
+export interface Outcome {
+  readonly disk: MemoryDisk;
+  /** Null: the power was lost. */
+  readonly exit: number | null;
+}
+
+/** Runs a command on a disk that fails where the fault says. */
+export async function runOn(files: Files, words: string, fault: Fault | null = null): Promise<Outcome> {
+  const disk = new MemoryDisk(files, fault);
+  const exit = await runCommandLine([...words.split(" "), "--book", "book"], ioOn(disk));
+  return { disk, exit: disk.isPowerLost ? null : exit };
+}
+
+/** What the book says, its undo record apart; throws when its index and its flights disagree. */
+export async function stateOf(files: Files): Promise<string> {
+  const disk = new MemoryDisk(files);
+  const store = folderStore({ folder: BOOK, fileSystem: disk, onWait: () => {} });
+  return store.read((texts) => {
+    const kept = readKeptFlights(texts, sha256Of);
+    const quick = readFlights(texts, sha256Of);
+    const names = (index: { entries: readonly { flight: string }[] }): string =>
+      index.entries.map(({ flight }) => flight).join();
+    if (names(kept) !== names(quick))
+      throw new Error(`index says ${names(quick)}, flights are ${names(kept)}`);
+    return JSON.stringify([...texts].filter(([path]) => path !== "undo.json").sort());
+  });
+}
+
+/** The state after the next command that writes has recovered the book; throws when a file is damaged. */
+export async function recoveredState(files: Files): Promise<string> {
+  const seen = await stateOf(files);
+  const disk = new MemoryDisk(files);
+  const store = folderStore({ folder: BOOK, fileSystem: disk, onWait: () => {} });
+  await store.change(() => ({ logs: [], files: [], index: null, dropLogs: [], result: null }));
+  const damage = verifyFolder(disk, BOOK).problems.filter(({ isDamage }) => isDamage);
+  if (damage.length > 0) throw new Error(`damaged: ${JSON.stringify(damage)}`);
+  const state = await stateOf(disk.files());
+  if (state !== seen) throw new Error("a reader saw another book than recovery made");
+  return state;
+}

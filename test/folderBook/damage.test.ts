@@ -1,0 +1,146 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { sha256Of } from "../../src/apps/disk/index.ts";
+import { folderStore, verifyFolder } from "../../src/apps/folderBook/index.ts";
+import {
+  type BookIndex,
+  type LogbookEntry,
+  readFlights,
+  readKeptFlights,
+  UnusableBookError,
+} from "../../src/season/logbook/index.ts";
+import { BOOK, diskWithBook, type Files, runOn } from "./bookDisk.ts";
+import { MemoryDisk } from "./memoryDisk.ts";
+
+const FLIGHTS = 10;
+/** In the suite every so many bytes is flipped and cut; with TALLYWATT_SOAK each. */
+const STEP = process.env.TALLYWATT_SOAK === undefined ? 397 : 1;
+
+/** Small files are looked at more closely. */
+const SMALL_BYTES = 1000;
+
+let book: Files;
+/** What each flight's numbers are, by name. */
+let numbers: ReadonlyMap<string, string>;
+
+beforeAll(async () => {
+  book = (await runOn(await diskWithBook(FLIGHTS), "edit 2026-05-01-1 --note x")).disk.files();
+  numbers = await flightsOf(book, true);
+});
+
+/** The figures of each flight as the book gives them, through the index or from the flights' own files. */
+async function flightsOf(files: Files, isQuick: boolean): Promise<ReadonlyMap<string, string>> {
+  const { entries } = await indexOf(files, isQuick);
+  return new Map(entries.map((entry) => [entry.flight, JSON.stringify(figures(entry))]));
+}
+
+function figures({ check, load, given, facts }: LogbookEntry): unknown {
+  const { kind, complete, measures } = check;
+  const values = Object.entries(measures).sort(([one], [other]) => (one < other ? -1 : 1));
+  return { kind, complete, values, load, given, facts };
+}
+
+function indexOf(files: Files, isQuick: boolean): Promise<BookIndex> {
+  const store = folderStore({ folder: BOOK, fileSystem: new MemoryDisk(files), onWait: () => {} });
+  return store.read((texts) => (isQuick ? readFlights : readKeptFlights)(texts, sha256Of));
+}
+
+function withBytes(path: string, bytes: Uint8Array): Files {
+  return new Map([...book, [path, bytes]]);
+}
+
+/** True when verify names a damage or the store refuses the book; false when it finds nothing. */
+function isNoticed(files: Files, path: string): boolean {
+  try {
+    const { problems } = verifyFolder(new MemoryDisk(files), BOOK);
+    return problems.some((one) => `${BOOK}/${one.path}` === path);
+  } catch (error) {
+    if (error instanceof UnusableBookError) return true;
+    throw error;
+  }
+}
+
+/** Every number that the damaged book still gives must be the true one. */
+async function expectNoWrongNumber(files: Files, what: string): Promise<void> {
+  for (const isQuick of [true, false]) {
+    let found: ReadonlyMap<string, string>;
+    try {
+      found = await flightsOf(files, isQuick);
+    } catch (error) {
+      if (error instanceof UnusableBookError) continue;
+      throw error;
+    }
+    for (const [flight, text] of found) expect(text, `${what}: ${flight}`).toBe(numbers.get(flight));
+  }
+}
+
+describe("a damaged book", () => {
+  it("notices every flipped byte, or gives the same numbers", async () => {
+    let flips = 0;
+    let unnoticed = 0;
+    for (const [path, bytes] of book) {
+      if (!path.startsWith(`${BOOK}/`)) continue;
+      const step = bytes.length < SMALL_BYTES ? Math.ceil(STEP / 100) : STEP;
+      for (let at = (flips * 31) % step; at < bytes.length; at += step) {
+        const flipped = bytes.slice();
+        flipped[at] = (flipped[at] ?? 0) ^ (1 << (flips % 8));
+        const files = withBytes(path, flipped);
+        const what = `bit ${flips % 8} of byte ${at} of ${path}`;
+        await expectNoWrongNumber(files, what);
+        if (!isNoticed(files, path)) unnoticed += 1;
+        flips += 1;
+      }
+    }
+    console.log(`${flips} flips: ${flips - unnoticed} noticed, ${unnoticed} harmless`);
+    expect(flips).toBeGreaterThan(500);
+    // Blanks, comments of an aircraft file and the release's name in book.json may change unnoticed.
+    expect(unnoticed / flips).toBeLessThan(0.2);
+  });
+
+  it("notices every cut file; all other flights stay readable", async () => {
+    let cuts = 0;
+    for (const [path, bytes] of book) {
+      if (!path.startsWith(`${BOOK}/`)) continue;
+      for (let length = cuts % 2; length < bytes.length; length += STEP) {
+        const files = withBytes(path, bytes.slice(0, length));
+        await expectNoWrongNumber(files, `${path} cut at ${length}`);
+        if (path.startsWith(`${BOOK}/flights/`)) {
+          const { entries, damaged } = await indexOf(files, false);
+          const isOnlyBlankLost = bytes.slice(length).every((byte) => byte <= 32);
+          expect(entries.length + damaged.length).toBe(FLIGHTS);
+          expect(entries.length, `${path} cut at ${length}`).toBe(isOnlyBlankLost ? FLIGHTS : FLIGHTS - 1);
+        }
+        if (path.startsWith(`${BOOK}/logs/`)) expect(isNoticed(files, path)).toBe(true);
+        cuts += 1;
+      }
+    }
+    expect(cuts).toBeGreaterThan(500);
+  });
+
+  it("shows damaged flights and goes on with the others", async () => {
+    const path = `${BOOK}/flights/2026-05-03-1.json`;
+    const text = new TextDecoder().decode(book.get(path)).replace('"value": ', '"value": 1');
+    const files = new Map(withBytes(path, new TextEncoder().encode(text)));
+    files.delete(`${BOOK}/index.txt`);
+    const { entries, damaged } = await indexOf(files, true);
+    expect(entries).toHaveLength(FLIGHTS - 1);
+    expect(damaged).toMatchObject([{ path: "flights/2026-05-03-1.json" }]);
+    const added = await runOn(files, "add new.csv");
+    expect(added.exit).toBe(0);
+    const after = await indexOf(added.disk.files(), true);
+    expect(after.entries).toHaveLength(FLIGHTS);
+    expect(after.damaged).toHaveLength(1);
+    const removed = await runOn(added.disk.files(), "remove 2026-05-03-1 --yes");
+    expect(verifyFolder(removed.disk, BOOK).problems.filter(({ isDamage }) => isDamage)).toEqual([]);
+  });
+
+  it("does not trust an index that a changed flight outdates, and heals it", async () => {
+    const other = (await runOn(book, "edit 2026-05-02-1 --note longer-note")).disk.files();
+    const path = `${BOOK}/flights/2026-05-02-1.json`;
+    const files = withBytes(path, other.get(path) ?? new Uint8Array());
+    expect(
+      (await indexOf(files, true)).entries.find(({ flight }) => flight === "2026-05-02-1")?.given.note,
+    ).toBe("longer-note");
+    const healed = (await runOn(files, "edit 2026-05-04-1 --note y")).disk;
+    expect(verifyFolder(healed, BOOK).problems).toEqual([]);
+  });
+});
