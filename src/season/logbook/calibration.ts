@@ -5,6 +5,7 @@ import {
   studentTQuantile,
 } from "../../base/statistics/index.ts";
 import type { LogbookEntry } from "./entry.ts";
+import { bookSentences } from "./sentences.ts";
 
 /** Spread of put-back over logged charge from one charge to the next (common practice, no published source). */
 const PRIOR_SPREAD = 0.02;
@@ -29,39 +30,34 @@ export interface CurrentCalibration {
   readonly leftOut: readonly { readonly flight: string; readonly why: string }[];
 }
 
-/** A charger reading and the logged charge it put back. */
+/** A charger reading and the logged charge it put back; `why` when it cannot be used. */
 interface PutBack {
   readonly flights: readonly string[];
   readonly putBackMah: number;
-  readonly loggedMah: number | null;
+  readonly loggedMah: number;
+  readonly why: string | null;
 }
 
 /**
  * Gain of the current sensor from put-backs over flights with the same sensor: the mean log ratio with a
- * Student t interval on a spread pooled with a prior, and the charger's own accuracy in quadrature.
+ * Student t interval on a spread pooled with a prior, and the charger's own accuracy in quadrature. It is
+ * the gain of the latest flight's sensor scale; flights with another scale are left out.
  * Null with fewer than two usable put-backs.
  */
 export function calibrateCurrent(entries: readonly LogbookEntry[]): CurrentCalibration | null {
   const all = putBacksOf(entries);
-  const leftOut = all.flatMap((one) => {
-    const why = doubt(one);
-    return why === null ? [] : one.flights.map((flight) => ({ flight, why }));
-  });
+  const leftOut = all.flatMap(({ flights, why }) =>
+    why === null ? [] : flights.map((flight) => ({ flight, why })),
+  );
   const ratios = all
-    .filter((one) => doubt(one) === null)
-    .map((one) => Math.log(one.putBackMah / (one.loggedMah ?? Number.NaN)));
+    .filter(({ why }) => why === null)
+    .map(({ putBackMah, loggedMah }) => Math.log(putBackMah / loggedMah));
   if (ratios.length < LEAST_PUT_BACKS) return null;
   const halfWidth = halfWidthOf(ratios);
   const center = mean(ratios);
   const [low, high] = [Math.exp(center - halfWidth), Math.exp(center + halfWidth)];
-  return {
-    gain: Math.exp(center),
-    low,
-    high,
-    putBacks: ratios.length,
-    isApplied: low > 1 || high < 1,
-    leftOut,
-  };
+  const isApplied = low > 1 || high < 1;
+  return { gain: Math.exp(center), low, high, putBacks: ratios.length, isApplied, leftOut };
 }
 
 function halfWidthOf(logRatios: readonly number[]): number {
@@ -77,31 +73,42 @@ function halfWidthOf(logRatios: readonly number[]): number {
 /** One record a charge: flights charged together count once, with their logged charges added. */
 function putBacksOf(entries: readonly LogbookEntry[]): readonly PutBack[] {
   const byName = new Map(entries.map((entry) => [entry.flight, entry]));
+  const scaleNow = entries.at(-1)?.facts.sensors.currentScale ?? 1;
   const records = new Map<string, PutBack>();
   for (const { flight, given } of entries) {
-    if (given.putBackMah === null) continue;
-    const flights = given.putBackFlights.length > 0 ? [...given.putBackFlights].sort() : [flight];
-    const charges = flights.map((name) => usedMah(byName.get(name)));
-    const loggedMah = charges.some((charge) => charge === null)
-      ? null
-      : charges.reduce<number>((sum, charge) => sum + (charge ?? 0), 0);
-    records.set(flights.join("|"), { flights, putBackMah: given.putBackMah, loggedMah });
+    const { putBackMah, putBackFlights } = given;
+    if (putBackMah === null) continue;
+    const flights = putBackFlights.length > 0 ? [...putBackFlights].sort() : [flight];
+    records.set(flights.join("|"), { flights, putBackMah, ...logged(flights, byName, putBackMah, scaleNow) });
   }
   return [...records.values()];
 }
 
-/** Charge of a whole flight; null when the log only bounds it. */
-function usedMah(entry: LogbookEntry | undefined): number | null {
-  const charge = entry?.check.measures.chargeUsedMah;
-  if (!charge || charge.value === null || charge.bound !== undefined) return null;
-  return entry.check.complete ? charge.value : null;
+/** What the flights of one charge logged together, or why that says nothing of the sensor. */
+function logged(
+  flights: readonly string[],
+  byName: ReadonlyMap<string, LogbookEntry>,
+  putBackMah: number,
+  scaleNow: number,
+): Pick<PutBack, "loggedMah" | "why"> {
+  let loggedMah = 0;
+  for (const flight of flights) {
+    const entry = byName.get(flight);
+    const why = entry === undefined ? bookSentences.putBackFlightMissing(flight) : doubt(entry, scaleNow);
+    if (why !== null) return { loggedMah: Number.NaN, why };
+    loggedMah += entry?.check.measures.chargeUsedMah.value ?? Number.NaN;
+  }
+  const ratio = putBackMah / loggedMah;
+  const isBelievable = ratio >= BELIEVABLE_RATIO[0] && ratio <= BELIEVABLE_RATIO[1];
+  return { loggedMah, why: isBelievable ? null : bookSentences.putBackMisfit(putBackMah, loggedMah) };
 }
 
-function doubt({ putBackMah, loggedMah }: PutBack): string | null {
-  if (loggedMah === null) return "its log does not hold the whole charge";
-  const ratio = putBackMah / loggedMah;
-  if (!(ratio >= BELIEVABLE_RATIO[0] && ratio <= BELIEVABLE_RATIO[1])) {
-    return `the put-back of ${putBackMah} mAh does not fit ${loggedMah.toFixed(0)} mAh logged`;
-  }
-  return null;
+/** Why the flight's charge cannot be held against the charger; null when it can. */
+function doubt({ check, given, facts }: LogbookEntry, scaleNow: number): string | null {
+  const charge = check.measures.chargeUsedMah;
+  const isWhole = charge.value !== null && charge.bound === undefined && check.complete;
+  if (!isWhole) return bookSentences.chargeNotWhole();
+  if (given.startPct !== null && given.startPct < 100) return bookSentences.startNotFull();
+  const { currentScale } = facts.sensors;
+  return currentScale === scaleNow ? null : bookSentences.otherScale(currentScale, scaleNow);
 }

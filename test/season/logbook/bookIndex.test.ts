@@ -1,0 +1,63 @@
+import { describe, expect, it } from "vitest";
+import { atLeast, between, known } from "../../../src/base/quantity/index.ts";
+import { readIndex } from "../../../src/season/logbook/bookIndex.ts";
+import { isSameFlight } from "../../../src/season/logbook/fingerprint.ts";
+import { indexTextOf, type LogbookEntry } from "../../../src/season/logbook/index.ts";
+import { entryWith } from "./entries.ts";
+
+const digest = (text: string): string => `${text.length}`.padStart(16, "0");
+const plain = (entry: LogbookEntry): unknown => JSON.parse(JSON.stringify(entry));
+
+describe("the index", () => {
+  const entries = [
+    entryWith({
+      flight: 'é\u2028\t"1',
+      given: { note: "ünï\ncode" },
+      measures: {
+        peakCurrentA: known(1 / 3, 0.1, "A", "measured", { sample: { atS: 0.1, line: 7 } }),
+        flightTimeS: between(300.1, 290, 310, "s", "derived", { bound: "interval", why: "from power" }),
+        energyUsedWh: atLeast(40, 39, "Wh", "estimated", "cut"),
+      },
+    }),
+    entryWith({ flight: "two", sequence: 2, currentScale: 1.1 }),
+  ];
+
+  it("gives every number back to the last digit, in plain ASCII", () => {
+    const text = indexTextOf({ entries, damaged: [{ path: "flights/x.json", why: "ö" }] }, digest);
+    expect(text).toMatch(/^[\n\t\x20-\x7E]*$/);
+    const read = readIndex(text);
+    expect(read.damaged).toEqual([{ path: "flights/x.json", why: "ö" }]);
+    expect(read.entries.map(plain)).toEqual(entries.map(plain));
+    expect(read.entries[0]?.check.measures.peakCurrentA).toEqual(entries[0]?.check.measures.peakCurrentA);
+    expect(indexTextOf(read, digest)).toBe(text);
+  });
+
+  it("has measures like any others: listed, spread, asked for in any order", () => {
+    const [entry] = readIndex(indexTextOf({ entries, damaged: [] }, digest)).entries;
+    const measures = entry?.check.measures;
+    expect({ ...measures }).toEqual(entries[0]?.check.measures);
+    expect("peakRpm" in (measures ?? {})).toBe(true);
+    expect(Object.keys(measures ?? {})).toHaveLength(Object.keys(entries[0]?.check.measures ?? {}).length);
+  });
+});
+
+describe("isSameFlight", () => {
+  const curve = [100, 350, 600, 850, 1100, 1350, 1600, 1850];
+  const flight = (fingerprint: readonly number[] | null, startedAt: string | null = null, endS = 310) => ({
+    fingerprint,
+    check: { startedAt, startS: 10, endS },
+  });
+
+  it("knows the same curve again, rounded, in another time zone or without a clock", () => {
+    const rounded = curve.map((mah) => mah + 2);
+    expect(isSameFlight(flight(curve, "10:00:41"), flight(rounded, "2026-06-14 12:00:42"))).toBe(true);
+    expect(isSameFlight(flight(curve, "10:00:41"), flight(rounded))).toBe(true);
+  });
+
+  it("tells other clocks, curves and lengths apart", () => {
+    expect(isSameFlight(flight(curve, "10:00:41"), flight(curve, "10:12:41"))).toBe(false);
+    expect(isSameFlight(flight(curve), flight(curve.map((mah, at) => mah + 9 * at)))).toBe(false);
+    expect(isSameFlight(flight(curve), flight(curve, null, 320))).toBe(false);
+    expect(isSameFlight(flight(null), flight(null))).toBe(false);
+  });
+});
