@@ -65,6 +65,11 @@ export function candidacyOf(view: ColumnView, firstCell: number): Candidacy {
   }
 }
 
+/** Logs number their cells from 0 or from 1. */
+export function cellCountingStart(views: readonly ColumnView[]): number {
+  return views.some((view) => view.sources.has("cell") && view.name.number === 0) ? 0 : 1;
+}
+
 function candidate(view: ColumnView, channel: ChannelName, score: number, why: string): Candidate {
   const unitScore = view.name.units.length > 0 ? FROM_UNIT : 0;
   return {

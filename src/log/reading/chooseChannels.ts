@@ -1,6 +1,6 @@
 import { type ChannelName, channelFacts, channelWords, isCellChannel } from "../../base/channels/index.ts";
 import type { Candidate } from "./candidate.ts";
-import { candidacyOf, isCandidate } from "./candidate.ts";
+import { candidacyOf, cellCountingStart, isCandidate } from "./candidate.ts";
 import { chooseUnit } from "./channelUnit.ts";
 import type { ColumnView } from "./columnView.ts";
 import type { Unit } from "./units.ts";
@@ -115,11 +115,6 @@ function forcedCandidate(channel: ChannelName, view: ColumnView, answers: Channe
     isMotorCurrent: false,
     isElectrical: isElectrical || (channel === "shaftSpeed" && answers.isElectrical),
   };
-}
-
-/** Logs number their cells from 0 or from 1. */
-function cellCountingStart(views: readonly ColumnView[]): number {
-  return views.some((view) => view.sources.has("cell") && view.name.number === 0) ? 0 : 1;
 }
 
 function leaveAlone(candidates: readonly Candidate[], why: string, leftAlone: Build["leftAlone"]): void {

@@ -1,4 +1,5 @@
 import { checkAnswers } from "./answers.ts";
+import { deadCellQuestions, deadCellsOf, lostCellNotices } from "./cellNotices.ts";
 import { cellSum } from "./cellSum.ts";
 import { type ChannelChoices, chooseChannels } from "./chooseChannels.ts";
 import { columnChoices } from "./columnChoices.ts";
@@ -35,12 +36,16 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
   });
   const columns = columnChoices(views, clock, choices);
   const channels = new Map(choices.chosen.map((each) => [each.channel, each.values] as const));
-  const sum = channels.has("packVoltage") ? null : cellSum(channels, options.cells);
+  const deadCells = deadCellsOf(views);
+  const cellQuestions = deadCellQuestions(channels, deadCells, options.cells);
+  const isSummed = !channels.has("packVoltage") && cellQuestions.length === 0;
+  const sum = isSummed ? cellSum(channels, options.cells, deadCells) : null;
   if (sum !== null) channels.set("packVoltage", sum.values);
   const questions = [
     ...answers.notices,
     ...("timeS" in time ? time.notices : [time]),
     ...channelQuestions(choices),
+    ...cellQuestions,
     ...nothingUseful(channels, choices, table),
   ];
   const inUse = views.filter(
@@ -51,8 +56,9 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
     ...tableNotices(table, layout, decoding),
     ...cellNotices(inUse, coreColumns(clock, choices)),
     ...channelRemarks(choices),
+    ...lostCellNotices(sum?.lost ?? [], table),
     ...noteNotices(sum?.cellCount ?? null, layout.headerLine === 0),
-    ...missingChannels(channels, choices),
+    ...(cellQuestions.length > 0 ? [] : missingChannels(channels, choices)),
   ];
   const base = { ...reading.base, columns, dialect: { ...reading.base.dialect!, decimalMark: layout.mark } };
   if (

@@ -135,6 +135,14 @@ export const electricalSpeed = (column: string): string =>
   `The speed in ${column} is electrical. Give --pole-pairs N to read the shaft speed from it.`;
 export const sharedCellSum = (cellCount: number): string =>
   `The pack voltage is the sum of ${cellCount} cell columns.`;
+export const cellLost = (cell: number, rowCount: number, line: number, share: number): string =>
+  `Cell ${cell} shows no volts in ${rows(rowCount)} from line ${line}, the others do: an open lead. ` +
+  `There the pack voltage takes it as ${share.toFixed(3)} of the others' mean, as before.`;
+export const cellNeverShown = (cell: number): string =>
+  `Cell ${cell} shows no volts in any row: an open lead. The pack voltage takes the other cells' mean for it. Measure that cell.`;
+export const deadCells = (live: number, all: number, dead: readonly number[]): string =>
+  `${live} of ${all} cell columns show volts; cell ${dead.slice(0, 4).join(", ")} shows 0 in every row. ` +
+  `Say how many cells the pack has: --cells ${live} or --cells ${all}.`;
 export const notFound = (channel: ChannelName): string =>
   `No column is the ${channelWords(channel)}. If one is, name it with --column ${channel}=HEADER.`;
 export const nothingUseful = (headers: readonly string[]): string =>
