@@ -5,7 +5,7 @@ import { secondsOfDay } from "./startTime.ts";
 
 const PARTS = 8;
 /** Another export rounds currents and picks other rows: its curve stays within this share of the charge. */
-const SAME_SHARE = 0.01;
+const SAME_SHARE = 0.004;
 const SAME_MAH = 3;
 const SAME_RUN_S = 2;
 const SAME_CLOCK_S = 3;
