@@ -64,6 +64,13 @@ function ioOf(disk: MemoryDisk, out: string[], err: string[], setting: Setting):
   };
 }
 
+/** Runs a command line on a disk that stays from one command to the next. */
+export async function runOnDisk(disk: MemoryDisk, words: readonly string[]): Promise<Omit<Ran, "files">> {
+  const [out, err]: [string[], string[]] = [[], []];
+  const exit = await runCommandLine(words, ioOf(disk, out, err, {}));
+  return { exit, out: out.join(""), err: err.join("") };
+}
+
 /** The machine around a disk, for functions that need no more of it. */
 export function ioOn(disk: MemoryDisk): Io {
   return ioOf(disk, [], [], {});
