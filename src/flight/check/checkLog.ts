@@ -71,6 +71,7 @@ function withFacts(options: ReadingOptions, facts: Facts): ReadingOptions {
   return {
     ...options,
     cells: facts.pack.cells,
+    capacityMah: facts.pack.capacityMah,
     polePairs: options.polePairs ?? facts.motor.polePairs,
   };
 }

@@ -19,8 +19,11 @@ export type TimeChoice =
   | { readonly clock: FoundClock }
   | { readonly doubt: DoubtfulClock }
   | { readonly constant: ColumnView }
+  | { readonly backward: ColumnView }
   | { readonly none: true };
 
+/** Share of rising or level steps that a clock running backward still has. */
+const MOST_RISING_BACKWARD = 0.2;
 const OF_DAY_WORDS = ["day", "tod", "midnight", "tag", "tages", "daytime", "jour"];
 
 /** The clock of the log: of all columns that can be one, that which moves forward in most rows. */
@@ -35,7 +38,13 @@ export function chooseTime(views: readonly ColumnView[], answers: TimeAnswers): 
   const doubt = found.find(({ result }) => result !== null && "doubt" in result)?.result;
   if (doubt !== undefined && doubt !== null && "doubt" in doubt) return { doubt };
   const constant = possible.find((view) => view.column.numberCount + view.column.clockCount > 0);
-  return constant === undefined ? { none: true } : { constant };
+  if (constant === undefined) return { none: true };
+  return runsBackward(constant) ? { backward: constant } : { constant };
+}
+
+/** A count down, or rows in the wrong order. */
+function runsBackward({ range }: ColumnView): boolean {
+  return range.count > 2 && !range.isConstant && range.risingShare < MOST_RISING_BACKWARD;
 }
 
 function readAs(

@@ -21,6 +21,8 @@ export interface ReadingOptions {
   readonly cells: number | null;
   /** Pole pairs: turns an electrical speed into shaft speed. */
   readonly polePairs: number | null;
+  /** Capacity of the packs, mAh, where known: tells a time in seconds from one in tenths. */
+  readonly capacityMah?: number | null;
 }
 
 /** One remembered answer of the aircraft file, applied when the header signature is the same. */

@@ -13,8 +13,8 @@ import { type Unit, unitOf } from "./units.ts";
 export const LONGEST_STEP_S = 10;
 export const SHORTEST_STEP_S = 0.000_45;
 /** Nor is a whole log of fast rows over in less than this. */
-const FAST_STEP_S = 0.002;
-const SHORTEST_FAST_LOG_S = 5;
+export const FAST_STEP_S = 0.002;
+export const SHORTEST_FAST_LOG_S = 5;
 /** Unix seconds from 2001 to 2103; milliseconds, microseconds and nanoseconds are 1e3, 1e6, 1e9 times that. */
 const FIRST_EPOCH_S = 1e9;
 const LAST_EPOCH_S = 4.2e9;
@@ -25,6 +25,8 @@ const COUNTER_END = 2 ** 32;
 const SHORT_COUNTER_END = 2 ** 16;
 /** Ten seconds as a share of a day. */
 const DAY_MARGIN = 10 / SECONDS_PER_DAY;
+
+const MOST_LEVEL_SHARE = 0.1;
 
 const TIME_UNITS: readonly Unit[] = ["s", "ms", "us", "ns"].map((name) => unitOf("time", name)!);
 
@@ -67,7 +69,21 @@ export function numericClock(question: NumericClockQuestion): FoundClock | Doubt
     unit: unit.name,
     why: whyOf(question, unit, epoch !== null, stepS),
     ambiguousDate: null,
+    unnamedStepS: isUnnamed(question, unit, kind) ? stepS : null,
   };
+}
+
+/** A bare count of 1 or more a row may as well be tenths of a second, milliseconds, or rows. */
+function isUnnamed({ givenUnit, headerUnit, range, values }: NumericClockQuestion, unit: Unit, kind: string) {
+  const isBare = givenUnit === null && headerUnit === null && kind === "elapsed" && unit.name === "s";
+  return isBare && range.isWhole && levelShare(values) < MOST_LEVEL_SHARE;
+}
+
+/** Share of the rows with the stamp of the row before: whole seconds with several rows each have many. */
+function levelShare(values: Float64Array): number {
+  let level = 0;
+  for (let row = 1; row < values.length; row++) if (values[row] === values[row - 1]) level++;
+  return values.length > 1 ? level / (values.length - 1) : 0;
 }
 
 function isOddPace(stepS: number, durationS: number): boolean {

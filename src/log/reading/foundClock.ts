@@ -12,6 +12,8 @@ export interface FoundClock {
   readonly why: string;
   /** Date fields in an order that the log does not prove: the date as written. */
   readonly ambiguousDate: string | null;
+  /** Whole numbers without a named unit, taken as seconds: the seconds between rows. Null for any other clock. */
+  readonly unnamedStepS: number | null;
 }
 
 /** A column that is a clock but cannot be used without a choice. */

@@ -1,8 +1,10 @@
 import type { Notice } from "../../base/notices/index.ts";
+import { COULOMBS_PER_MAH } from "../../base/quantity/index.ts";
 import { cellsOfLine, isNumber } from "./cells.ts";
 import type { TimeChoice } from "./chooseTime.ts";
 import type { ColumnView } from "./columnView.ts";
-import { LONGEST_STEP_S, SHORTEST_STEP_S } from "./elapsedClock.ts";
+import { FAST_STEP_S, LONGEST_STEP_S, SHORTEST_FAST_LOG_S, SHORTEST_STEP_S } from "./elapsedClock.ts";
+import type { FoundClock } from "./foundClock.ts";
 import type { Layout, LayoutProblem } from "./layout.ts";
 import * as say from "./sentences.ts";
 
@@ -68,12 +70,21 @@ export function timeNotice(
   choice: Exclude<TimeChoice, { clock: unknown }>,
   views: readonly ColumnView[],
   given: number | null,
+  rows: number,
 ): Notice {
-  const rate = ["--rate HZ"];
+  const rate = [`--rate ${likelyRateHz(rows)}`];
   if ("doubt" in choice) {
     const { column, unit, stepS, durationS } = choice.doubt;
     const text = say.timeUnit(say.columnName(views[column]?.header ?? "", column), unit, stepS, durationS);
-    return { code: "time-unit-unclear", severity: "question", text, options: timeUnits(unit, stepS) };
+    return { code: "time-unit-unclear", severity: "question", text, options: timeUnits(unit, stepS, rate) };
+  }
+  if ("backward" in choice) {
+    const { header, at, range } = choice.backward;
+    const text = say.backwardTime(say.columnName(header, at), String(range.high), String(range.low));
+    const stepS = (range.high - range.low) / (range.count - 1);
+    const isPace = stepS >= 0.02 && stepS <= LONGEST_STEP_S;
+    const options = isPace ? [`--rate ${Number((1 / stepS).toPrecision(3))}`] : rate;
+    return { code: "time-backward", severity: "question", text, options };
   }
   if ("constant" in choice) {
     const view = choice.constant;
@@ -90,13 +101,75 @@ export function timeNotice(
 const SECONDS: Readonly<Record<string, number>> = { s: 1, ms: 1e-3, us: 1e-6, ns: 1e-9 };
 
 /** Units in which rows are apart as in a flight log. */
-function timeUnits(unit: string, stepS: number): readonly string[] {
+function timeUnits(unit: string, stepS: number, rate: readonly string[]): readonly string[] {
   const inUnit = stepS / (SECONDS[unit] ?? 1);
   const fits = Object.entries(SECONDS).filter(
     ([, factor]) => inUnit * factor >= SHORTEST_STEP_S && inUnit * factor <= LONGEST_STEP_S,
   );
   const named = fits.map(([name]) => `--unit time=${name}`);
-  return named.length > 0 ? named : ["--unit time=UNIT", "--rate HZ"];
+  return named.length > 0 ? named : rate;
+}
+
+/** Rows a second that loggers write. */
+const USUAL_RATES_HZ = [1, 2, 4, 5, 10, 20, 25, 50, 100] as const;
+/** A flight of this trade with its wait on the ground, seconds (common practice, no published source). */
+const USUAL_LOG_S = 420;
+
+/** The usual rate at which a log of so many rows is most like a flight in length. */
+export function likelyRateHz(rows: number): number {
+  const off = (rate: number) => Math.abs(Math.log(rows / rate / USUAL_LOG_S));
+  return USUAL_RATES_HZ.reduce((best, rate) => (off(rate) < off(best) ? rate : best));
+}
+
+/** A log longer than this is asked about when its clock names no unit, seconds. */
+const LONGEST_UNASKED_S = 1200;
+/** More charge than any pack of this trade holds, mAh. */
+const MOST_CHARGE_MAH = 60_000;
+/** Times the capacity that a wrong sensor or a low stated capacity explains. */
+const MOST_OF_CAPACITY = 1.5;
+
+/** Whole numbers without a unit that make a log too long or too thirsty when they are seconds; else empty. */
+export function unnamedTimeQuestions(
+  found: FoundClock | null,
+  view: ColumnView | undefined,
+  currentA: Float64Array | undefined,
+  capacityMah: number | null,
+): readonly Notice[] {
+  if (found === null || view === undefined || found.unnamedStepS === null) return [];
+  const stepS = found.unnamedStepS;
+  const durationS = stepS * (view.range.count - 1);
+  const usedMah = currentA === undefined ? 0 : (meanOf(currentA) * durationS) / COULOMBS_PER_MAH;
+  const mostMah = capacityMah === null ? MOST_CHARGE_MAH : capacityMah * MOST_OF_CAPACITY;
+  if (durationS <= LONGEST_UNASKED_S && usedMah <= mostMah) return [];
+  const name = say.columnName(view.header, view.at);
+  const text =
+    usedMah > mostMah
+      ? say.timeUnitByCharge(name, stepS, usedMah)
+      : say.timeUnit(name, "s", stepS, durationS);
+  return [{ code: "time-unit-unclear", severity: "question", text, options: unnamedUnits(view, stepS) }];
+}
+
+/** The readings that make a log, the likeliest length first; seconds, which were doubted, last. */
+function unnamedUnits({ range }: ColumnView, stepS: number): readonly string[] {
+  const durationS = stepS * (range.count - 1);
+  const hasMilliseconds = stepS / 1000 >= FAST_STEP_S && durationS / 1000 >= SHORTEST_FAST_LOG_S;
+  const units = hasMilliseconds && durationS > 2000 * (USUAL_LOG_S / 60) ? ["ms", "0.1s"] : ["0.1s", "ms"];
+  return [
+    ...units.filter((unit) => unit !== "ms" || hasMilliseconds).map((unit) => `--unit time=${unit}`),
+    ...(stepS === 1 ? [`--rate ${likelyRateHz(range.count)}`] : []),
+    "--unit time=s",
+  ];
+}
+
+function meanOf(values: Float64Array): number {
+  let sum = 0;
+  let count = 0;
+  for (const value of values) {
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    count++;
+  }
+  return count === 0 ? 0 : sum / count;
 }
 
 function shownValue(view: ColumnView): string {

@@ -11,6 +11,7 @@ import type { Layout } from "./layout.ts";
 import { missingChannels, nothingUseful } from "./missingChannels.ts";
 import { cellNotices, channelQuestions, channelRemarks, noteNotices, tableNotices } from "./notices.ts";
 import { notRead, type UnreadLog } from "./outcomes.ts";
+import { unnamedTimeQuestions } from "./questions.ts";
 import { readTime } from "./readTime.ts";
 import type { Table } from "./table.ts";
 
@@ -44,6 +45,12 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
   const questions = [
     ...answers.notices,
     ...("timeS" in time ? time.notices : [time]),
+    ...unnamedTimeQuestions(
+      clock,
+      views[clock?.column ?? -1],
+      channels.get("current"),
+      options.capacityMah ?? null,
+    ),
     ...channelQuestions(choices),
     ...cellQuestions,
     ...nothingUseful(channels, choices, table),

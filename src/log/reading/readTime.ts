@@ -31,7 +31,7 @@ export function readTime(
     unit: answers.units.get("time") ?? null,
     dateOrder: options.dateOrder,
   });
-  if (!("clock" in choice)) return timeNotice(choice, views, column);
+  if (!("clock" in choice)) return timeNotice(choice, views, column, table.rows);
   const { clock } = choice;
   const notices: Notice[] =
     clock.ambiguousDate === null

@@ -115,11 +115,16 @@ export const headerWidth = (names: number, width: number, line: number): string 
 export const noTime = (): string =>
   "No column is a clock, so the sample rate is needed. Give the rows per second, as in --rate 10.";
 export const constantTime = (column: string, value: string): string =>
-  `The time in ${column} is constant (${value}) in all rows. Give the sample rate, as in --rate 10.`;
+  `The time in ${column} is constant (${value}) in all rows. Give the rows per second that your logger writes.`;
 export const timeUnit = (column: string, unit: string, stepS: number, durationS: number): string =>
-  `Which unit has the time in ${column}? Read in ${unit} a row lasts ${short(stepS)} s and the log ${short(durationS / 3600)} h.`;
+  `Which unit has the time in ${column}? Read in ${unit} a row lasts ${short(stepS)} s and the log ${durationS < 7200 ? `${short(durationS / 60)} min` : `${short(durationS / 3600)} h`}.`;
+export const backwardTime = (column: string, high: string, low: string): string =>
+  `The time in ${column} runs backward, from ${high} to ${low}. ` +
+  `Sort the rows by time; or, if they are in order and it counts down, give the rows per second.`;
+export const timeUnitByCharge = (column: string, stepS: number, chargeMah: number): string =>
+  `Which unit has the time in ${column}? Read in s a row lasts ${short(stepS)} s, and the charge is ${short(chargeMah / 1000)} Ah.`;
 export const unusableTime = (column: string): string =>
-  `The time given, ${column}, holds no clock that moves. Choose another column or give the sample rate, as in --rate 10.`;
+  `The time given, ${column}, holds no clock that moves. Choose another column or give the rows per second that your logger writes.`;
 export const ambiguousDate = (date: string): string =>
   `The date ${quoted(date)} could have day or month first; day first is shown. Numbers do not depend on it.`;
 

@@ -56,6 +56,7 @@ export function textClock(
     unit: codes !== null ? "date and clock" : isMinutes ? "min:s" : "clock",
     why: codes !== null ? "every filled cell is a date with a clock" : "every filled cell is a clock",
     ambiguousDate: order === null || order.isProven ? null : datePattern.slice(0, 10),
+    unnamedStepS: null,
   };
 }
 

@@ -42,6 +42,7 @@ const TABLE: readonly (readonly [Unit, readonly string[]])[] = [
     unit("time", "us", 1e-6),
     ["us", "µs", "μs", "usec", "usecs", "micros", "microsecond", "microseconds", "mikrosekunden"],
   ],
+  [unit("time", "0.1s", 0.1), ["0.1s", "0.1 s", "1/10s", "1/10 s"]],
   [unit("time", "ns", 1e-9), ["ns", "nsec", "nanos", "nanosecond", "nanoseconds"]],
   [unit("time", "d", 86_400), ["d", "days"]],
   [unit("time", "min", 60), ["min", "mins", "minute", "minutes", "minuten", "minutos"]],

@@ -45,6 +45,8 @@ const SENTENCES: readonly string[] = [
   say.noTime(),
   say.constantTime(NAME, "12"),
   say.timeUnit(NAME, "s", 200, 119_800),
+  say.backwardTime(NAME, "385", "0"),
+  say.timeUnitByCharge(NAME, 2, 93_200),
   say.unusableTime(NAME),
   say.ambiguousDate("03/04/2026"),
   say.rivals("controllerTemperature", [

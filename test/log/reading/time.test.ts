@@ -147,7 +147,7 @@ describe("clocks of a log", () => {
   it("no clock and a constant clock ask for the rate; a left-out line keeps its place", () => {
     expect(questionOf(timed("sample", (s) => Math.round(s * 5)))).toMatchObject({
       code: "time-missing",
-      options: ["--rate HZ"],
+      options: ["--rate 1"],
       text: expect.stringContaining("sample rate"),
     });
     const frozen = timed("time_s", () => 12);
@@ -160,5 +160,46 @@ describe("clocks of a log", () => {
     const log = logOf(lines.join("\n"), { rateHz: 5 });
     expect(log.clock.kind).toBe("none");
     expect([log.timeS[8], log.timeS[9]]).toEqual([1.6, 2]);
+  });
+
+  it.each([
+    ["tenths of a second", (s: number) => Math.round(s * 10), {}, ["--unit time=0.1s", "--unit time=s"]],
+    [
+      "a bare row counter",
+      (s: number) => Math.round(s * 5),
+      {},
+      ["--unit time=0.1s", "--rate 1", "--unit time=s"],
+    ],
+    ["two seconds or tenths", (s: number) => Math.round(s * 50), {}, ["--unit time=0.1s", "--unit time=s"]],
+  ] as const)("whole numbers without a unit ask when seconds cannot be: %s", (what, cell, _, options) => {
+    const capacityMah = what.startsWith("tenths") ? 1500 : 600;
+    const question = questionOf(timed("Time", cell), { capacityMah });
+    expect(question.code).toBe("time-unit-unclear");
+    expect(question.options).toEqual(options);
+    expect(logOf(timed("Time", cell), { capacityMah, units: new Map([["time", "s"]]) }).rows).toBe(300);
+    const tenths = logOf(timed("Time", cell), { capacityMah, units: new Map([["time", "0.1s"]]) });
+    expect(tenths.timeS[299]).toBeCloseTo(cell(FLIGHT[299]!.s) / 10, 9);
+  });
+
+  it("whole seconds without a unit are read when the flight is a flight", () => {
+    expect(logOf(timed("Time", (s) => Math.round(s * 5))).timeS[299]).toBe(299);
+    expect(
+      logOf(
+        timed("Time", (s) => Math.floor(s)),
+        { capacityMah: 5000 },
+      ).timeS[299],
+    ).toBe(59);
+    expect(
+      logOf(
+        timed("time_s", (s) => Math.round(s * 50)),
+        { capacityMah: 500 },
+      ).timeS[299],
+    ).toBe(2990);
+  });
+
+  it("a clock that counts down is said to run backward", () => {
+    const question = questionOf(timed("time", (s) => 385 - s));
+    expect(question).toMatchObject({ code: "time-backward", options: ["--rate 5"] });
+    expect(question.text).toContain("runs backward, from 385 to 325.2");
   });
 });
