@@ -1,5 +1,6 @@
 import { toJsonSchema } from "@valibot/to-json-schema";
 import { aircraftSchema } from "../../src/aircraft/index.ts";
+import { add, change, exported, flight, list, recheck, verify } from "./bookSchemas.ts";
 import {
   columns,
   dialect,
@@ -28,5 +29,12 @@ export function jsonSchemas(): ReadonlyMap<string, object> {
     ["swap.schema.json", toJsonSchema(swap, { definitions: { quantity } })],
     ["timer.schema.json", toJsonSchema(timer)],
     ["trend.schema.json", toJsonSchema(trend, { definitions: { quantity } })],
+    ["add.schema.json", toJsonSchema(add, { definitions: { quantity, notice } })],
+    ["list.schema.json", toJsonSchema(list, { definitions: { quantity } })],
+    ["flight.schema.json", toJsonSchema(flight, { definitions: { quantity, notice } })],
+    ["change.schema.json", toJsonSchema(change)],
+    ["recheck.schema.json", toJsonSchema(recheck, { definitions: { quantity } })],
+    ["verify.schema.json", toJsonSchema(verify)],
+    ["export.schema.json", toJsonSchema(exported)],
   ]);
 }

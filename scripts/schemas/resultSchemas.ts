@@ -100,7 +100,7 @@ const phase = v.object({
   endS: seconds("Since the first row"),
 });
 
-const measures = v.pipe(
+export const measures = v.pipe(
   v.object(Object.fromEntries(MEASURE_NAMES.map((name) => [name, quantity]))),
   v.description(`Units: ${MEASURE_NAMES.map((name) => `${name} ${MEASURE_UNITS[name]}`).join(", ")}.`),
 );
@@ -140,7 +140,7 @@ const whyOff = v.pipe(
   ),
 );
 
-const flight = v.object({
+export const flight = v.object({
   kind: v.picklist(["flight", "benchRun"]),
   startedAt: v.nullable(text("The log's own clock at startS, as written.")),
   startS: seconds("Motor running from, since the first row"),
