@@ -1,17 +1,31 @@
-import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
+import { type ChannelName, channelFacts, isCellChannel, MOST_CELLS } from "../../base/channels/index.ts";
 import { type ColumnRange, shareOutside } from "./columnRange.ts";
 import { type ColumnView, headerUnit } from "./columnView.ts";
 import { type Dimension, type Unit, unitOf } from "./units.ts";
 
 /** A unit with the reason it was taken, or the units between which a choice is needed. */
 export type UnitChoice =
-  | { readonly unit: Unit; readonly why: string; readonly isFromValues: boolean }
-  | { readonly doubt: string; readonly options: readonly string[] };
+  | {
+      readonly unit: Unit;
+      readonly why: string;
+      readonly isFromValues: boolean;
+      /** The header's own unit where the given one differs from it. */
+      readonly against?: Unit;
+    }
+  | {
+      readonly doubt: string;
+      readonly options: readonly string[];
+      /** Cell counts that fit the volts, likeliest first, where the count is in doubt and not the unit. */
+      readonly cellCounts?: readonly number[];
+    };
 
 /** Share of readings beyond the physical limits from which the unit must be wrong. */
 const MOST_IMPOSSIBLE = 0.1;
 /** Volts per cell that any lithium cell in a log can show. */
 const CELL_V: readonly [number, number] = [2, 5];
+
+/** A lithium cell in the middle of its charge, volts. */
+const HALF_CHARGED_V = 3.85;
 
 const DIMENSIONS: Readonly<Record<string, Dimension>> = {
   time: "time",
@@ -41,16 +55,54 @@ export function chooseUnit(
   cells: number | null,
 ): UnitChoice {
   const stated = headerUnit(view, dimensionOf(channel));
-  if (given !== null) return { unit: given, why: "the unit was given", isFromValues: false };
+  if (given !== null) return givenUnit(given, stated);
   if (channel === "throttle") return throttleUnit(view.range, stated);
   if (stated !== null) return statedUnit(channel, view, stated, cells);
   return unitFromValues(channel, view, cells);
 }
 
+function givenUnit(unit: Unit, stated: Unit | null): UnitChoice {
+  if (stated === null || stated.factor === unit.factor || unit.name.endsWith("/cell")) {
+    return { unit, why: "the unit was given", isFromValues: false };
+  }
+  const why = `the unit was given, though the header names ${stated.name}`;
+  return { unit, why, isFromValues: false, against: stated };
+}
+
+/** True when the values in this unit are what such a channel shows. */
+export function isPlausibleUnit(
+  channel: ChannelName,
+  view: ColumnView,
+  unit: Unit,
+  cells: number | null,
+): boolean {
+  return view.range.isDead || isPlausible(channel, view.range, unit, cells);
+}
+
+/** Cell counts under which the volts are those of lithium cells, the one nearest to half charge first. */
+function fittingCells(packV: number): readonly number[] {
+  const counts = Array.from({ length: MOST_CELLS }, (_, index) => index + 1);
+  const off = (count: number) => Math.abs(packV / count - HALF_CHARGED_V);
+  return counts
+    .filter((count) => packV / count >= 3.3 && packV / count <= 4.25)
+    .sort((a, b) => off(a) - off(b))
+    .slice(0, 3);
+}
+
 function statedUnit(channel: ChannelName, view: ColumnView, unit: Unit, cells: number | null): UnitChoice {
+  const fits = cells === null || channel !== "packVoltage" ? [] : cellsInDoubt(view, unit, cells);
   const doubt = doubtOf(channel, view, unit, cells);
-  if (doubt !== null) return { doubt, options: plausibleUnits(channel, view.range, cells, unit) };
+  if (doubt !== null) {
+    return { doubt, options: plausibleUnits(channel, view.range, cells, unit), cellCounts: fits };
+  }
   return { unit, why: `the header names ${unit.name}`, isFromValues: false };
+}
+
+/** The cell counts that fit volts which are a pack's in the header's unit, but not of this many cells. */
+function cellsInDoubt(view: ColumnView, unit: Unit, cells: number): readonly number[] {
+  const isPack = isPlausible("packVoltage", view.range, unit, null);
+  const doubt = doubtOf("packVoltage", view, unit, cells);
+  return isPack && doubt !== null ? fittingCells(view.range.median * unit.factor + unit.offset) : [];
 }
 
 /** Only volts and amps stop a reading: other channels are masked later where they are impossible. */
@@ -85,7 +137,11 @@ function unitFromValues(channel: ChannelName, view: ColumnView, cells: number | 
   if (channel === "altitude" || channel === "airspeed" || channel === "groundSpeed") {
     return { unit: base, why: `no unit in the header, taken as ${base.name}`, isFromValues: true };
   }
+  const cellCounts = channel === "packVoltage" && cells !== null ? cellsInDoubt(view, base, cells) : [];
   const fits = plausibleUnits(channel, range, cells, base);
+  if (cellCounts.length > 0 && fits.length === 0) {
+    return { doubt: doubtOf(channel, view, base, cells)!, options: [], cellCounts };
+  }
   const only = fits.length === 1 ? unitOf(dimensionOf(channel), fits[0]!) : null;
   if (only !== null) {
     return {

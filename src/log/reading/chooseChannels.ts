@@ -1,7 +1,7 @@
 import { type ChannelName, channelFacts, channelWords, isCellChannel } from "../../base/channels/index.ts";
 import type { Candidate } from "./candidate.ts";
 import { candidacyOf, cellCountingStart, isCandidate } from "./candidate.ts";
-import { chooseUnit } from "./channelUnit.ts";
+import { chooseUnit, type UnitChoice } from "./channelUnit.ts";
 import type { ColumnView } from "./columnView.ts";
 import type { Unit } from "./units.ts";
 
@@ -13,6 +13,8 @@ export interface ChosenChannel {
   readonly why: string;
   readonly values: Float64Array;
   readonly isUnitFromValues: boolean;
+  /** The header's unit, where the user gave another. */
+  readonly againstUnit: Unit | null;
 }
 
 /** Several columns fit one channel alike. */
@@ -27,6 +29,8 @@ export interface UnitDoubt {
   readonly view: ColumnView;
   readonly doubt: string;
   readonly units: readonly string[];
+  /** Cell counts that fit, where the count and not the unit is in doubt. */
+  readonly cellCounts: readonly number[];
 }
 
 export interface ChannelChoices {
@@ -150,18 +154,22 @@ function settle(
   }
   const unit = chooseUnit(channel, best.view, answers.units.get(channel) ?? null, answers.cells);
   if ("doubt" in unit) {
-    build.unitDoubts.push({ channel, view: best.view, doubt: unit.doubt, units: unit.options });
+    build.unitDoubts.push({
+      channel,
+      view: best.view,
+      doubt: unit.doubt,
+      units: unit.options,
+      cellCounts: unit.cellCounts ?? [],
+    });
     build.leftAlone.set(best.view.at, { why: unit.doubt, channel });
     return;
   }
-  build.chosen.push(chosenChannel(best, unit.unit, unit.why, unit.isFromValues, answers.polePairs));
+  build.chosen.push(chosenChannel(best, unit, answers.polePairs));
 }
 
 function chosenChannel(
   best: Candidate,
-  unit: Unit,
-  unitWhy: string,
-  isUnitFromValues: boolean,
+  { unit, why, isFromValues, against }: Exclude<UnitChoice, { doubt: string }>,
   polePairs: number | null,
 ): ChosenChannel {
   const pairs = best.isElectrical ? (polePairs ?? 1) : 1;
@@ -171,8 +179,9 @@ function chosenChannel(
     channel: best.channel,
     view: best.view,
     unit,
-    isUnitFromValues,
-    why: `${best.why}; ${unitWhy}${turned}${dead}`,
+    isUnitFromValues: isFromValues,
+    againstUnit: against ?? null,
+    why: `${best.why}; ${why}${turned}${dead}`,
     values: inChannelUnit(best.view.values, unit, pairs),
   };
 }

@@ -1,5 +1,7 @@
-import type { ChannelName } from "../../base/channels/index.ts";
+import { type ChannelName, channelFacts } from "../../base/channels/index.ts";
 import { LISTED_LINES, type Notice } from "../../base/notices/index.ts";
+import { plainNumber } from "../../base/quantity/index.ts";
+import { isPlausibleUnit } from "./channelUnit.ts";
 import type { ChannelChoices, Rivalry, UnitDoubt } from "./chooseChannels.ts";
 import type { ColumnView } from "./columnView.ts";
 import type { Decoding } from "./encoding.ts";
@@ -7,6 +9,7 @@ import type { Layout } from "./layout.ts";
 import * as say from "./sentences.ts";
 import type { Table } from "./table.ts";
 import type { LineCount } from "./tableDefects.ts";
+import type { Unit } from "./units.ts";
 
 /** Options that one question lists. */
 const MOST_OPTIONS = 16;
@@ -145,19 +148,45 @@ function rivalryQuestion({ channel, columns, isMotorCurrent }: Rivalry): Notice 
   };
 }
 
-function unitQuestion({ channel, view, doubt, units }: UnitDoubt): Notice {
-  const named = units.map((unit) => `--unit ${channel}=${unit}`);
-  const isOverCells = channel === "packVoltage" && doubt.includes("cells");
+function unitQuestion({ channel, view, doubt, units, cellCounts }: UnitDoubt): Notice {
+  if (cellCounts.length > 0) {
+    return {
+      code: "cells-unclear",
+      severity: "question",
+      text: say.cellCountUnclear(name(view), doubt, cellCounts[0]!),
+      options: cellCounts.map((count) => `--cells ${count}`),
+    };
+  }
   return {
     code: "unit-unclear",
     severity: "question",
     text: say.channelUnit(channel, name(view), doubt),
-    options: [
-      ...named,
-      ...(isOverCells ? ["--cells N"] : []),
-      ...(named.length === 0 ? [`--unit ${channel}=UNIT`] : []),
-    ],
+    options: units.map((unit) => `--unit ${channel}=${unit}`),
   };
+}
+
+/** A given unit that the header denies: obeyed with both numbers, or a question when no sensor shows such values. */
+export function contradictedUnits(choices: ChannelChoices, cells: number | null): readonly Notice[] {
+  return choices.chosen.flatMap(({ channel, view, unit, againstUnit }) => {
+    if (againstUnit === null) return [];
+    const inUnit = (each: Unit) =>
+      `${plainNumber(view.range.high99 * each.factor + each.offset)} ${channelFacts(channel).unit}`;
+    const isPlausible = isPlausibleUnit(channel, view, unit, cells);
+    return [
+      {
+        code: "unit-contradicted",
+        severity: isPlausible ? ("warning" as const) : ("question" as const),
+        text: say.unitContradicted(
+          name(view),
+          againstUnit.name,
+          unit.name,
+          inUnit(againstUnit),
+          inUnit(unit),
+        ),
+        options: [`--unit ${channel}=${againstUnit.name}`],
+      },
+    ];
+  });
 }
 
 /** Remarks on channels that were chosen with less than a plain header. */

@@ -9,7 +9,14 @@ import type { Decoding } from "./encoding.ts";
 import type { FoundClock } from "./foundClock.ts";
 import type { Layout } from "./layout.ts";
 import { missingChannels, nothingUseful } from "./missingChannels.ts";
-import { cellNotices, channelQuestions, channelRemarks, noteNotices, tableNotices } from "./notices.ts";
+import {
+  cellNotices,
+  channelQuestions,
+  channelRemarks,
+  contradictedUnits,
+  noteNotices,
+  tableNotices,
+} from "./notices.ts";
 import { notRead, type UnreadLog } from "./outcomes.ts";
 import { unnamedTimeQuestions } from "./questions.ts";
 import { readTime } from "./readTime.ts";
@@ -52,6 +59,7 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
       options.capacityMah ?? null,
     ),
     ...channelQuestions(choices),
+    ...contradictedUnits(choices, options.cells),
     ...cellQuestions,
     ...nothingUseful(channels, choices, table),
   ];

@@ -1,7 +1,8 @@
 import type { Notice } from "../../base/notices/index.ts";
+import { plainNumber } from "../../base/quantity/index.ts";
 import type { CheckedAnswers } from "./answers.ts";
 import { chooseTime, clockOfRate } from "./chooseTime.ts";
-import type { ColumnView } from "./columnView.ts";
+import { type ColumnView, headerUnit } from "./columnView.ts";
 import type { ClockFacts, ReadingOptions } from "./contract.ts";
 import type { FoundClock } from "./foundClock.ts";
 import { timeNotice } from "./questions.ts";
@@ -44,5 +45,28 @@ export function readTime(
             options: ["--date-order dmy", "--date-order mdy"],
           },
         ];
+  const view = views[clock.column];
+  const against = view === undefined ? null : headerUnit(view, "time");
+  const given = answers.units.get("time");
+  if (
+    view !== undefined &&
+    against &&
+    given &&
+    against.name !== given.name &&
+    clock.clock.kind === "elapsed"
+  ) {
+    const durationS = view.range.high - view.range.low;
+    const inUnit = (factor: number) => `${plainNumber(durationS * factor)} s`;
+    notices.push({
+      code: "unit-contradicted",
+      severity: "warning",
+      text: say.timeUnitContradicted(
+        say.columnName(view.header, view.at),
+        [against.name, given.name],
+        [inUnit(against.factor), inUnit(given.factor)],
+      ),
+      options: [`--unit time=${against.name}`],
+    });
+  }
   return { timeS: clock.timeS, clock: clock.clock, found: clock, notices };
 }

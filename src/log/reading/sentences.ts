@@ -134,6 +134,24 @@ export const motorCurrent = (column: string): string =>
   `The only current, in ${column}, is the motor's by its header. Say with --column current=… if it is the pack's.`;
 export const channelUnit = (channel: ChannelName, column: string, doubt: string): string =>
   `Which unit has the ${channelWords(channel)} in ${column}? ${sentence(doubt)}`;
+export const cellCountUnclear = (column: string, doubt: string, likely: number): string =>
+  `The cell count does not fit ${column}: ${doubt}. ${likely} cells would fit.`;
+export const unitContradicted = (
+  column: string,
+  stated: string,
+  given: string,
+  statedValue: string,
+  givenValue: string,
+): string =>
+  `The header of ${column} names ${stated}, but ${given} was given. ` +
+  `Its high values are ${statedValue} as the header says and ${givenValue} as given.`;
+export const timeUnitContradicted = (
+  column: string,
+  [stated, given]: readonly [string, string],
+  [statedS, givenS]: readonly [string, string],
+): string =>
+  `The header of ${column} names ${stated}, but ${given} was given. ` +
+  `The log lasts ${statedS} as the header says and ${givenS} as given.`;
 export const unitFromValues = (channel: ChannelName, column: string, unit: string): string =>
   `The ${channelWords(channel)} in ${column} is read in ${unit}, because its values fit that unit only.`;
 export const electricalSpeed = (column: string): string =>

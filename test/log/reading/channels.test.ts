@@ -214,7 +214,7 @@ describe("channels from header and values", () => {
 
   it("volts that do not fit the cell count ask, and one cell's volts become the pack's", () => {
     const text = logText("time_s,volts,amps", (row) => [row.s, (row.volts / 8).toFixed(3), row.amps]);
-    expect(questionOf(text, { cells: 8 }).code).toBe("unit-unclear");
+    expect(questionOf(text, { cells: 8 }).code).toMatch(/^(unit|cells)-unclear$/);
     const log = logOf(text, { cells: 8, units: new Map([...NO_UNIT, ["packVoltage", "V/cell"]]) });
     expect(log.channels.get("packVoltage")![0]).toBeCloseTo(33.2, 1);
   });
@@ -274,5 +274,25 @@ describe("channels from header and values", () => {
     const outcome = outcomeOf(logText("time_s,volts,rpm", (row) => [row.s, row.volts, row.rpm]));
     expect(outcome.state).toBe("read");
     expect(codesOf(outcome)).toEqual(["channel-not-found"]);
+  });
+
+  it("a cell count that the volts deny asks for the count, not for the unit", () => {
+    const text = logText("time_s,Voltage(V),Current(A)", (row) => [row.s, row.volts, row.amps]);
+    const question = questionOf(text, { cells: 5 });
+    expect(question).toMatchObject({ code: "cells-unclear", options: ["--cells 8", "--cells 9"] });
+    expect(question.text).toContain("V over 5 cells is");
+  });
+
+  it("a unit against the header's own is obeyed with both numbers, and asked about when no sensor shows it", () => {
+    const text = logText("time_s,Voltage(V),Current(A)", (row) => [row.s, row.volts, row.amps]);
+    const milli = questionOf(text, { units: new Map([...NO_UNIT, ["current", "mA"]]) });
+    expect(milli).toMatchObject({ code: "unit-contradicted", options: ["--unit current=A"] });
+    expect(milli.text).toMatch(/names A, but mA was given.* 61\.\d A .* 0\.061\d A/);
+    const deci = outcomeOf(text, { units: new Map([...NO_UNIT, ["current", "dA"]]) });
+    const notice = noticesOf(deci).find(({ code }) => code === "unit-contradicted");
+    expect(deci.state).toBe("read");
+    expect(notice?.severity).toBe("warning");
+    const time = outcomeOf(text, { units: new Map([...NO_UNIT, ["time", "min"]]) });
+    expect(codesOf(time)).toContain("unit-contradicted");
   });
 });
