@@ -19,13 +19,18 @@ const NEARLY_EMPTY_S = 1;
 /** Longest time for which one row speaks, seconds. */
 const LONGEST_STEP_S = 2;
 
-/**
- * The load that separates flight from taxi, run-up idle and approach: the emptiest level below the
- * energy-weighted median load, which long taxiing does not pull down. 0 when the motor draws nothing.
- */
-export function flightPowerLevel(trace: PowerTrace): number {
+/** Loads that may separate flight from taxi, run-up idle and approach; both 0 when the motor draws nothing. */
+export interface FlightPowerLevels {
+  /** The emptiest level below the typical load. */
+  readonly emptiest: number;
+  /** The lowest: a short flight climbs for most of its time, and then its typical load is that of the climb. */
+  readonly lowest: number;
+}
+
+/** Both levels lie below the energy-weighted median load, which long taxiing does not pull down. */
+export function flightPowerLevels(trace: PowerTrace): FlightPowerLevels {
   const highest = trace.load.reduce((most, load) => Math.max(most, load), 0);
-  if (highest <= 0) return 0;
+  if (highest <= 0) return { emptiest: 0, lowest: 0 };
   const energy = new Float64Array(BINS);
   let total = 0;
   for (let i = 1; i < trace.load.length; i++) {
@@ -38,7 +43,8 @@ export function flightPowerLevel(trace: PowerTrace): number {
   let below = 0;
   let bin = 0;
   while (bin < BINS - 1 && below + energy[bin]! < total / 2) below += energy[bin++]!;
-  return emptiestLevel(trace, ((bin + 0.5) / BINS) * highest);
+  const typical = ((bin + 0.5) / BINS) * highest;
+  return { emptiest: emptiestLevel(trace, typical), lowest: LOWEST_SHARE * typical };
 }
 
 /** The load between taxi and flight at which the motor spends the least time; of equals the middle one. */

@@ -1,6 +1,6 @@
 import type { Recording } from "../../log/recording/index.ts";
 import { type AirborneSense, airborneSenses, couldShowFlight } from "./airborne.ts";
-import { flightPowerLevel, type PowerStretch, stretchesAbove } from "./flightPower.ts";
+import { flightPowerLevels, type PowerStretch, stretchesAbove } from "./flightPower.ts";
 import type { MotorRunning } from "./motorRunning.ts";
 import { type PowerTrace, powerTrace } from "./powerTrace.ts";
 import type { RunGroup } from "./runGroups.ts";
@@ -43,8 +43,7 @@ export function flightShape(
 ): FlightShape | null {
   const { rows, startS, endS } = group;
   const trace = powerTrace(recording, rows, running.current?.idle ?? 0);
-  const level = flightPowerLevel(trace);
-  const stretches = stretchesAbove(trace, level, BRIDGED_DIP_S);
+  const { level, stretches } = flightPower(trace);
   const senses = airborneSenses(recording, rows, startS, endS);
   const airborne = airborneSpan(recording, rows, senses);
   if (airborne === null && (couldShowFlight(recording, rows) || !isSustained(stretches))) return null;
@@ -94,6 +93,15 @@ function reachingTo(touchdown: TimeSpan, latestS: number): TimeSpan {
 /** Without a touchdown the flight is known to last at least until it was last seen. */
 function lastFlown(atS: number): TimeSpan {
   return { value: atS, low: atS, high: atS };
+}
+
+/** The emptiest level parts flight from taxi, unless only the lowest leaves a flight at all. */
+function flightPower(trace: PowerTrace): Pick<FlightShape, "level" | "stretches"> {
+  const { emptiest, lowest } = flightPowerLevels(trace);
+  const at = (level: number) => ({ level, stretches: stretchesAbove(trace, level, BRIDGED_DIP_S) });
+  const usual = at(emptiest);
+  const low = isSustained(usual.stretches) ? usual : at(lowest);
+  return isSustained(low.stretches) ? low : usual;
 }
 
 function isSustained(stretches: readonly PowerStretch[]): boolean {
