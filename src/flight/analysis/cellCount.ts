@@ -47,7 +47,7 @@ export function cellCountQuestion(recording: Recording, facts: Facts): Notice | 
 }
 
 /** Volts before the log's first run; a log without rest there gives its highest, which no load lifts. */
-function restedPackV(recording: Recording): number | null {
+export function restedPackV(recording: Recording): number | null {
   const volts = workingChannel(recording, "packVoltage");
   if (volts === null) return null;
   const running = motorRunning(recording);

@@ -1,6 +1,6 @@
 export type { AnalysedFlight, FlightWindow, Phase, PhaseName } from "./analysedFlight.ts";
 export { analyseRecording } from "./analyseRecording.ts";
-export { cellCountQuestion } from "./cellCount.ts";
+export { cellCountQuestion, restedPackV } from "./cellCount.ts";
 export { heatSolver } from "./controllerHeatProfile.ts";
 export type { DayFacts } from "./dayFacts.ts";
 export type { FlightLoad } from "./flightLoad.ts";

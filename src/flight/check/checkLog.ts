@@ -9,13 +9,9 @@ import {
   readLog,
 } from "../../log/reading/index.ts";
 import { type Recording, recordLog } from "../../log/recording/index.ts";
-import {
-  type AnalysedFlight,
-  analyseRecording,
-  cellCountQuestion,
-  type DayFacts,
-} from "../analysis/index.ts";
+import { type AnalysedFlight, analyseRecording, type DayFacts } from "../analysis/index.ts";
 import { headline, judgeFlight, whyPlanWasOff } from "../judgement/index.ts";
+import { cellCountNotices } from "./cellCountNotices.ts";
 import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
 
 export interface CheckRequest {
@@ -44,10 +40,12 @@ export function checkLog(bytes: Uint8Array, request: CheckRequest): CheckedLogWi
   const outcome = readLog(bytes, withFacts(request.options, facts), request.readings);
   if (outcome.state !== "read") return stopped(request, notReadLog(request, outcome));
   const recording = recordLog(outcome.log, facts.sensors);
-  const question = request.options.cells === null ? cellCountQuestion(recording, facts) : null;
-  if (question) return stopped(request, checkedLog(request, outcome.log, recording, [question]));
+  const cellCount = cellCountNotices(recording, facts, request.options.cells !== null);
+  if (cellCount.some(({ severity }) => severity === "question")) {
+    return stopped(request, checkedLog(request, outcome.log, recording, cellCount));
+  }
   const analysed = analyseRecording(recording, facts, request.day);
-  const notices = analysed.flatMap((flight) => flight.notices);
+  const notices = [...cellCount, ...analysed.flatMap((flight) => flight.notices)];
   return {
     check: flightCheck(
       request,

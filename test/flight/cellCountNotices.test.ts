@@ -1,0 +1,48 @@
+import { describe, expect, it } from "vitest";
+import { runInMemory } from "../commands/inMemory.ts";
+
+/** A flight of a pack that rests at 25.2 V. */
+const LOG = [
+  "Time (s),Voltage (V),Current (A),RPM",
+  ...Array.from({ length: 400 }, (_, row) => {
+    const isRunning = row >= 50 && row < 350;
+    return `${(row / 5).toFixed(1)},${isRunning ? 23.4 : 25.2},${isRunning ? 40 + (row % 7) : 0.2},${isRunning ? 6000 : 0}`;
+  }),
+].join("\n");
+
+const checked = (aircraftCells: number | null, ...words: readonly string[]) =>
+  runInMemory(["check", "log.csv", ...(aircraftCells === null ? [] : ["--aircraft", "a.json"]), ...words], {
+    files: { "log.csv": LOG, "a.json": `{"name":"A","pack":{"cells":${aircraftCells ?? 6}}}` },
+  });
+
+describe("the cell count against the volts at rest", () => {
+  it("passes where it fits", async () => {
+    const { exit, err } = await checked(6);
+    expect(exit).toBe(0);
+    expect(err).not.toMatch(/cell/);
+  });
+
+  it("warns when fewer full cells fit better than low ones", async () => {
+    const { exit, err } = await checked(7);
+    expect(exit).toBe(0);
+    expect(err).toMatch(/rests at 25.2 V: 3.60 V a cell with 7 cells. 6 full cells fit better/);
+    expect(err).toMatch(/try: .*--cells 6/);
+  });
+
+  it("asks for another count, also when the command line gave it", async () => {
+    for (const ran of [await checked(4), await checked(null, "--cells", "4")]) {
+      expect(ran.exit).toBe(4);
+      expect(ran.err).toMatch(/--cells 6/);
+      expect(ran.err).not.toMatch(/--unit/);
+    }
+  });
+
+  it("obeys a count that the user insists on while such a cell can be, and warns", async () => {
+    const { exit, err } = await checked(6, "--cells", "8");
+    expect(exit).toBe(0);
+    expect(err).toMatch(
+      /warning: The pack rests at 25.2 V: with 8 cells that is 3.15 V a cell, which does not fit/,
+    );
+    expect((await checked(8)).exit).toBe(4);
+  });
+});
