@@ -4,6 +4,7 @@ import { html, type Markup } from "../../charts/index.ts";
 import { figureText } from "./figureText.ts";
 import { titleWithUnit } from "./flightFigure.ts";
 import { flightRange } from "./flightWords.ts";
+import type { SeasonContext } from "./seasonInput.ts";
 
 /** One column of a table over flights. */
 export interface PointColumn {
@@ -13,40 +14,51 @@ export interface PointColumn {
   readonly points: readonly SeasonPoint[];
 }
 
-/** The numbers of a chart, a row a flight or a group of flights, behind a summary line. */
+/** The flights that one row stands for. */
+interface Row {
+  readonly fromPlace: number;
+  readonly toPlace: number;
+}
+
+/** The numbers of a chart, a row for every `groupedBy` neighbouring flights, behind a summary line. */
 export function pointTable(
   name: string,
   caption: string,
   columns: readonly PointColumn[],
-  flights: readonly SeasonFlight[],
+  { flights, groupedBy }: Pick<SeasonContext, "flights" | "groupedBy">,
 ): Markup {
+  const groupOf = ({ fromPlace }: SeasonPoint): number => Math.floor(fromPlace / groupedBy);
   const heads = columns.map(({ head, unit }) => html`<th scope="col">${titleWithUnit(head, unit)}</th>`);
-  const byPlace = columns.map(({ points }) => new Map(points.map((point) => [point.fromPlace, point])));
-  const rows = placesOf(columns).map((point) => {
+  const byGroup = columns.map(({ points }) => new Map(points.map((point) => [groupOf(point), point])));
+  const rows = [...rowsOf(columns, groupOf)].map(([group, row]) => {
     const cells = columns.map(
-      ({ unit }, index) => html`<td>${cellText(byPlace[index]?.get(point.fromPlace), unit)}</td>`,
+      ({ unit }, index) => html`<td>${cellText(byGroup[index]?.get(group), unit)}</td>`,
     );
-    return html`<tr>${rowHead(point, flights)}${cells}</tr>`;
+    return html`<tr>${rowHead(row, flights)}${cells}</tr>`;
   });
   return html`<details class="table"><summary>${name} as a table</summary><div class="scroll" role="group" tabindex="0" aria-label="${name}, table"><table><caption>${caption}</caption><thead><tr><th scope="col">flight</th><th scope="col">day</th>${heads}</tr></thead><tbody>${rows}</tbody></table></div></details>`;
 }
 
-/** Every place that some column has a point at. Groups of one chart start at the same places only by chance. */
-function placesOf(columns: readonly PointColumn[]): readonly SeasonPoint[] {
-  const found = new Map<number, SeasonPoint>();
-  for (const { points } of columns) {
-    for (const point of points) {
-      const known = found.get(point.fromPlace);
-      if (known === undefined || known.toPlace < point.toPlace) found.set(point.fromPlace, point);
-    }
+/** A row for every group that some column has a point in, from the first to the last flight that it holds. */
+function rowsOf(
+  columns: readonly PointColumn[],
+  groupOf: (point: SeasonPoint) => number,
+): readonly (readonly [number, Row])[] {
+  const found = new Map<number, Row>();
+  for (const point of columns.flatMap(({ points }) => points)) {
+    const known = found.get(groupOf(point)) ?? point;
+    found.set(groupOf(point), {
+      fromPlace: Math.min(known.fromPlace, point.fromPlace),
+      toPlace: Math.max(known.toPlace, point.toPlace),
+    });
   }
-  return [...found.values()].sort((one, other) => one.fromPlace - other.fromPlace);
+  return [...found].sort(([one], [other]) => one - other);
 }
 
-function rowHead({ fromPlace, toPlace }: SeasonPoint, flights: readonly SeasonFlight[]): Markup {
+function rowHead({ fromPlace, toPlace }: Row, flights: readonly SeasonFlight[]): Markup {
   const [from, to] = [flights[fromPlace], flights[toPlace]];
   if (from === undefined || to === undefined) throw new RangeError(`no flight at place ${fromPlace}`);
-  return html`<th scope="row">${flightRange(from, to)}</th><td>${from.day ?? "not known"}</td>`;
+  return html`<th scope="row">${flightRange(from, to)}</th><td class="day">${from.day ?? "not known"}</td>`;
 }
 
 function cellText(point: SeasonPoint | undefined, unit: string): string {

@@ -165,7 +165,7 @@ function stack(
         }),
   );
   const columns = drawn.map(({ panel, points }) => ({ head: panel.title, unit: panel.unit, points }));
-  const table = pointTable(title, stackTableCaption(context.groupedBy), columns, context.flights);
+  const table = pointTable(title, stackTableCaption(context.groupedBy), columns, context);
   return html`<section class="stack season-stack" aria-labelledby="${id}"><h2 id="${id}">${title}</h2><p>${lead}</p>${figures}${table}</section>`;
 }
 

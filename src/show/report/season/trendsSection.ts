@@ -72,7 +72,7 @@ function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: s
   const chart = { id, axis: context.axis, startsAtZero: false, series, limits: [], plans: [], breaks };
   const sentences = drawn.map(seriesSentence);
   const columns = drawn.map(({ words, points }) => ({ head: words, unit, points }));
-  const table = pointTable(title, trendTableCaption(title, context.groupedBy), columns, context.flights);
+  const table = pointTable(title, trendTableCaption(title, context.groupedBy), columns, context);
   return html`<div class="small-chart">${flightFigure({ chart, title, unit, sentences }, { hasAxis: true, hasBreakNames: context.changes.length > 0 })}${table}</div>`;
 }
 
