@@ -133,7 +133,7 @@ function unknownHeader(header: string, names: readonly string[]): Notice {
   const known = names.filter((name) => name !== "" && name.length <= LONGEST_COMPARED);
   const nearest = nearestWord(header.slice(0, LONGEST_COMPARED), known);
   const at = nearest === null ? -1 : names.indexOf(nearest);
-  const text = say.unknownHeader(header, nearest, names.length);
+  const text = say.unknownHeader(header, nearest, names);
   return { code: "unknown-header", severity: "question", text, options: at < 0 ? [] : [`#${at + 1}`] };
 }
 

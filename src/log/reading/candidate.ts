@@ -20,6 +20,8 @@ export interface Candidate {
   readonly isElectrical: boolean;
   /** Current in the motor, not out of the pack. */
   readonly isMotorCurrent: boolean;
+  /** Volts of one cell without its number: the pack's are so many times as it has cells. */
+  readonly isPerCell?: boolean;
   /** The user named the column. */
   readonly isGiven: boolean;
 }
@@ -31,6 +33,8 @@ const FROM_SOURCE = 30;
 const FROM_GENERIC = 15;
 const FROM_CONTROLLER = 12;
 const FROM_UNIT = 10;
+/** Volts of one cell serve for the pack's only when no column is. */
+const PER_CELL = -100;
 
 export function isCandidate(each: Candidacy): each is Candidate {
   return "channel" in each;
@@ -108,13 +112,24 @@ function voltage(view: ColumnView, firstCell: number): Candidacy {
 }
 
 function cell(view: ColumnView, number: number | null): Candidacy {
-  if (number === null) return { reason: "a cell voltage without the number of the cell" };
+  if (number === null) return unnumberedCell(view);
   if (number < 1 || number > MOST_CELLS) return { reason: `there is no cell ${number} here` };
   if (view.range.isDead) return { reason: "every value is zero: no cell on this lead" };
   const isLetterOnly = !view.name.words.some((word) => word.length > 1 && !/^\d+$/.test(word));
   const isCellSized = view.range.median > 1.5 && (view.range.median < 5.5 || view.range.median > 1500);
   if (isLetterOnly && !isCellSized) return { reason: "the header names no quantity that is used here" };
   return candidate(view, `cellVoltage${number}`, FROM_SOURCE, `the voltage of cell ${number} by its header`);
+}
+
+/** The voltage of any one cell, or of their mean: the pack's when nothing better tells it. */
+function unnumberedCell(view: ColumnView): Candidacy {
+  const volts =
+    view.range.median * (headerUnit(view, "voltage")?.factor ?? (view.range.median > 1500 ? 1e-3 : 1));
+  if (!(volts > 2 && volts < 5)) return { reason: "a cell voltage without the number of the cell" };
+  return {
+    ...candidate(view, "packVoltage", PER_CELL, "the voltage of one cell by its header"),
+    isPerCell: true,
+  };
 }
 
 function current(view: ColumnView): Candidacy {

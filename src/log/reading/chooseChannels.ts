@@ -2,8 +2,8 @@ import { type ChannelName, channelFacts, channelWords, isCellChannel } from "../
 import type { Candidate } from "./candidate.ts";
 import { candidacyOf, cellCountingStart, isCandidate } from "./candidate.ts";
 import { chooseUnit, type UnitChoice } from "./channelUnit.ts";
-import type { ColumnView } from "./columnView.ts";
-import type { Unit } from "./units.ts";
+import { type ColumnView, headerUnit } from "./columnView.ts";
+import { type Unit, unitOf } from "./units.ts";
 
 /** A channel with its column and its numbers in the channel's unit. */
 export interface ChosenChannel {
@@ -39,6 +39,8 @@ export interface ChannelChoices {
   readonly leftAlone: ReadonlyMap<number, { readonly why: string; readonly channel: ChannelName | null }>;
   readonly rivalries: readonly Rivalry[];
   readonly unitDoubts: readonly UnitDoubt[];
+  /** Columns of one cell's volts that wait for the cell count. */
+  readonly perCell: readonly ColumnView[];
   /** Columns of electrical speed that wait for the pole pairs. */
   readonly electrical: readonly ColumnView[];
 }
@@ -78,6 +80,7 @@ export function chooseChannels(
     leftAlone: new Map<number, { why: string; channel: ChannelName | null }>(),
     rivalries: [] as Rivalry[],
     unitDoubts: [] as UnitDoubt[],
+    perCell: [] as ColumnView[],
     electrical: [] as ColumnView[],
   };
   const forced = new Set(answers.columns.values());
@@ -95,8 +98,20 @@ export function chooseChannels(
     leaveAlone(byChannel.get(channel) ?? [], "another column was given for this channel", build.leftAlone);
     byChannel.set(channel, [forcedCandidate(channel, view, answers)]);
   }
+  withoutNeedlessCell(byChannel, build.leftAlone);
   for (const [channel, candidates] of byChannel) settle(channel, candidates, answers, build);
   return build;
+}
+
+/** One cell's volts beside numbered cells are no news. */
+function withoutNeedlessCell(byChannel: Map<ChannelName, Candidate[]>, leftAlone: Build["leftAlone"]): void {
+  const volts = byChannel.get("packVoltage") ?? [];
+  const needless = volts.filter((each) => each.isPerCell && !each.isGiven);
+  if (needless.length === 0 || ![...byChannel.keys()].some(isCellChannel)) return;
+  leaveAlone(needless, "a cell voltage without the number of the cell", leftAlone);
+  const kept = volts.filter((each) => !needless.includes(each));
+  if (kept.length > 0) byChannel.set("packVoltage", kept);
+  else byChannel.delete("packVoltage");
 }
 
 type Build = {
@@ -104,6 +119,7 @@ type Build = {
   leftAlone: Map<number, { why: string; channel: ChannelName | null }>;
   rivalries: Rivalry[];
   unitDoubts: UnitDoubt[];
+  perCell: ColumnView[];
   electrical: ColumnView[];
 };
 
@@ -115,6 +131,7 @@ function forcedCandidate(channel: ChannelName, view: ColumnView, answers: Channe
     view,
     score: 100,
     isGiven: true,
+    isPerCell: channel === "packVoltage" && isCandidate(named) && named.isPerCell === true,
     why: "the column was given",
     isMotorCurrent: false,
     isElectrical: isElectrical || (channel === "shaftSpeed" && answers.isElectrical),
@@ -152,7 +169,14 @@ function settle(
     build.leftAlone.set(best.view.at, { why: "an electrical speed; the pole pairs are not known", channel });
     return;
   }
-  const unit = chooseUnit(channel, best.view, answers.units.get(channel) ?? null, answers.cells);
+  if (best.isPerCell && answers.cells === null) {
+    build.perCell.push(best.view);
+    build.leftAlone.set(best.view.at, { why: `${best.why}; the cells are not known`, channel });
+    return;
+  }
+  const unit = best.isPerCell
+    ? perCellUnit(best.view, answers)
+    : chooseUnit(channel, best.view, answers.units.get(channel) ?? null, answers.cells);
   if ("doubt" in unit) {
     build.unitDoubts.push({
       channel,
@@ -165,6 +189,18 @@ function settle(
     return;
   }
   build.chosen.push(chosenChannel(best, unit, answers.polePairs));
+}
+
+/** Volts of one cell times the cells. */
+function perCellUnit(
+  view: ColumnView,
+  { units, cells }: ChannelAnswers,
+): Exclude<UnitChoice, { doubt: string }> {
+  const given = units.get("packVoltage") ?? headerUnit(view, "voltage");
+  const volts = given ?? unitOf("voltage", view.range.median > 1500 ? "mV" : "V")!;
+  if (volts.name.endsWith("/cell")) return { unit: volts, why: "the unit was given", isFromValues: false };
+  const unit = { ...volts, name: `${volts.name}/cell`, factor: volts.factor * cells! };
+  return { unit, why: `times ${cells} cells`, isFromValues: false };
 }
 
 function chosenChannel(

@@ -3,6 +3,7 @@ import type { ChannelChoices, ChosenChannel } from "./chooseChannels.ts";
 import type { ColumnView } from "./columnView.ts";
 import type { ColumnChoice } from "./contract.ts";
 import type { FoundClock } from "./foundClock.ts";
+import { likelyRateHz } from "./questions.ts";
 
 /** Every file column with how it was read, in the order of the file. */
 export function columnChoices(
@@ -31,7 +32,7 @@ function clockChoice(view: ColumnView, clock: FoundClock): ColumnChoice {
   const options = [
     forced("time", view),
     ...(clock.clock.kind === "elapsed" ? [`--unit time=${clock.unit}`] : []),
-    "--rate HZ",
+    `--rate ${likelyRateHz(view.column.length)}`,
   ];
   return { ...base(view), channel: "time", unit: clock.unit, why: clock.why, options };
 }
@@ -59,7 +60,6 @@ function channelChoice(view: ColumnView, { channel, unit, why }: ChosenChannel):
 function aloneChoice(view: ColumnView, choices: ChannelChoices): ColumnChoice {
   const left = choices.leftAlone.get(view.at);
   const channel = left?.channel ?? null;
-  const options =
-    channel === null ? ["--column CHANNEL=#N".replace("#N", `#${view.at + 1}`)] : [forced(channel, view)];
+  const options = channel === null ? [`--column CHANNEL=#${view.at + 1}`] : [forced(channel, view)];
   return { ...base(view), channel: null, unit: null, why: left?.why ?? "not used", options };
 }

@@ -1,7 +1,7 @@
 import { type ChannelName, channelFacts } from "../../base/channels/index.ts";
 import { LISTED_LINES, type Notice } from "../../base/notices/index.ts";
 import { plainNumber } from "../../base/quantity/index.ts";
-import { isPlausibleUnit } from "./channelUnit.ts";
+import { dimensionOf, isPlausibleUnit } from "./channelUnit.ts";
 import type { ChannelChoices, Rivalry, UnitDoubt } from "./chooseChannels.ts";
 import type { ColumnView } from "./columnView.ts";
 import type { Decoding } from "./encoding.ts";
@@ -9,10 +9,14 @@ import type { Layout } from "./layout.ts";
 import * as say from "./sentences.ts";
 import type { Table } from "./table.ts";
 import type { LineCount } from "./tableDefects.ts";
-import type { Unit } from "./units.ts";
+import { type Unit, unitNames } from "./units.ts";
 
 /** Options that one question lists. */
 const MOST_OPTIONS = 16;
+/** Cells in series of large electric models (common practice, no published source). */
+const USUAL_CELLS = [6, 8, 12] as const;
+/** Fourteen magnets, the commonest outrunner (common practice, no published source). */
+const USUAL_POLE_PAIRS = 7;
 
 const name = (view: ColumnView): string => say.columnName(view.header, view.at);
 
@@ -130,7 +134,17 @@ export function cellNotices(views: readonly ColumnView[], core: ReadonlySet<numb
 
 /** Questions that the choice of channels leaves. */
 export function channelQuestions(choices: ChannelChoices): readonly Notice[] {
-  return [...choices.rivalries.map(rivalryQuestion), ...choices.unitDoubts.map(unitQuestion)];
+  return [
+    ...choices.rivalries.map(rivalryQuestion),
+    ...choices.unitDoubts.map(unitQuestion),
+    ...choices.perCell.map(perCellQuestion),
+  ];
+}
+
+/** The log cannot tell how many cells; the usual large packs are offered. */
+function perCellQuestion(view: ColumnView): Notice {
+  const options = USUAL_CELLS.map((cells) => `--cells ${cells}`);
+  return { code: "cells-needed", severity: "question", text: say.perCell(name(view)), options };
 }
 
 function rivalryQuestion({ channel, columns, isMotorCurrent }: Rivalry): Notice {
@@ -161,8 +175,16 @@ function unitQuestion({ channel, view, doubt, units, cellCounts }: UnitDoubt): N
     code: "unit-unclear",
     severity: "question",
     text: say.channelUnit(channel, name(view), doubt),
-    options: units.map((unit) => `--unit ${channel}=${unit}`),
+    options: (units.length > 0 ? units : otherUnits(channel, view)).map(
+      (unit) => `--unit ${channel}=${unit}`,
+    ),
   };
+}
+
+/** The units that are left when the values fit none of the usual ones. */
+function otherUnits(channel: ChannelName, view: ColumnView): readonly string[] {
+  const stated = new Set(view.name.units.map((unit) => unit.name));
+  return unitNames(dimensionOf(channel)).filter((unit) => !stated.has(unit));
 }
 
 /** A given unit that the header denies: obeyed with both numbers, or a question when no sensor shows such values. */
@@ -199,8 +221,15 @@ export function channelRemarks(choices: ChannelChoices): readonly Notice[] {
       text: say.unitFromValues(each.channel, name(each.view), each.unit.name),
       options: [`--unit ${each.channel}=${each.unit.name}`],
     }));
+  const perCell = choices.chosen
+    .filter((each) => each.channel === "packVoltage" && each.unit.name.endsWith("/cell"))
+    .map((each) => ({
+      code: "pack-from-cell",
+      severity: "note" as const,
+      text: say.packFromCell(name(each.view)),
+    }));
   const electrical = choices.electrical.map((view) => polePairsNotice(view, "warning"));
-  return [...fromValues, ...electrical];
+  return [...fromValues, ...perCell, ...electrical];
 }
 
 /** An electrical speed without the pole pairs. */
@@ -209,7 +238,7 @@ export function polePairsNotice(view: ColumnView, severity: "warning" | "questio
     code: "pole-pairs-needed",
     severity,
     text: say.electricalSpeed(name(view)),
-    options: ["--pole-pairs N"],
+    options: [`--pole-pairs ${USUAL_POLE_PAIRS}`],
   };
 }
 
@@ -223,12 +252,15 @@ export function noteNotices(summedCells: number | null, isHeaderless: boolean): 
   ];
 }
 
-/** A channel that the measures need and the log does not show. */
-export function notFoundNotice(channel: ChannelName): Notice {
+/** A channel that the measures need and the log does not show. `free`: columns whose header says nothing. */
+export function notFoundNotice(channel: ChannelName, free: readonly ColumnView[]): Notice {
   return {
     code: "channel-not-found",
     severity: "warning",
-    text: say.notFound(channel),
-    options: [`--column ${channel}=HEADER`],
+    text: say.notFound(
+      channel,
+      free.slice(0, 4).map((view) => `${name(view)} (#${view.at + 1})`),
+    ),
+    options: free.slice(0, 2).map((view) => `--column ${channel}=#${view.at + 1}`),
   };
 }

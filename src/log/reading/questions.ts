@@ -6,10 +6,11 @@ import type { ColumnView } from "./columnView.ts";
 import { FAST_STEP_S, LONGEST_STEP_S, SHORTEST_FAST_LOG_S, SHORTEST_STEP_S } from "./elapsedClock.ts";
 import type { FoundClock } from "./foundClock.ts";
 import type { Layout, LayoutProblem } from "./layout.ts";
+import { likelyColumns } from "./likelyColumns.ts";
 import * as say from "./sentences.ts";
 
 /** Why the lines of a file could not be cut into named columns. */
-export function layoutProblemNotice(layout: LayoutProblem): Notice {
+export function layoutProblemNotice(layout: LayoutProblem, head: readonly string[]): Notice {
   const names = layout.header.length;
   switch (layout.problem) {
     case "noRows":
@@ -32,7 +33,7 @@ export function layoutProblemNotice(layout: LayoutProblem): Notice {
         code: "header-width",
         severity: "question",
         text: say.headerWidth(names, layout.width, layout.headerLine),
-        options: ["--column time=#N --column packVoltage=#N --column current=#N"],
+        options: [columnsByNumber(rowsOf(head, layout.headerLine, layout.delimiter))],
       };
   }
 }
@@ -44,14 +45,8 @@ export function noRowsNotice(header: string, headerLine: number): Notice {
 
 /** A log that starts with numbers: the first column that rises is offered as the time. */
 export function noHeaderNotice(layout: Layout, head: readonly string[]): Notice {
-  const rows = head
-    .slice(layout.bodyLine - 1, layout.bodyLine + 19)
-    .map((line) => cellsOfLine(line, layout.delimiter));
-  const rising = layout.header.findIndex((_, at) =>
-    rows.every((row, index) => index === 0 || rises(rows[index - 1]![at], row[at])),
-  );
-  const time = rising < 0 ? "N" : String(rising + 1);
-  const option = `--column time=#${time} --column packVoltage=#N --column current=#N`;
+  const rows = rowsOf(head, layout.bodyLine - 1, layout.delimiter);
+  const option = columnsByNumber(rows);
   return {
     code: "no-header",
     severity: "question",
@@ -60,9 +55,21 @@ export function noHeaderNotice(layout: Layout, head: readonly string[]): Notice 
   };
 }
 
-function rises(before: string | undefined, after: string | undefined): boolean {
-  if (before === undefined || after === undefined || !isNumber(before) || !isNumber(after)) return false;
-  return Number(after.replace(",", ".")) > Number(before.replace(",", "."));
+function rowsOf(head: readonly string[], from: number, delimiter: string): readonly (readonly string[])[] {
+  return head.slice(from, from + 40).map((line) => cellsOfLine(line, delimiter));
+}
+
+/** "--column time=#1 --column packVoltage=#2 --column current=#3": what the numbers are most like. */
+function columnsByNumber(rows: readonly (readonly string[])[]): string {
+  const numbers = rows.map((row) =>
+    row.map((cell) => (isNumber(cell) ? Number(cell.replace(",", ".")) : NaN)),
+  );
+  const likely = likelyColumns(numbers.filter((row) => row.some((value) => !Number.isNaN(value))));
+  const named = (["time", "packVoltage", "current"] as const).flatMap((channel) => {
+    const at = likely[channel];
+    return at === null ? [] : [`--column ${channel}=#${at + 1}`];
+  });
+  return named.length > 0 ? named.join(" ") : "--column time=#1 --column packVoltage=#2 --column current=#3";
 }
 
 /** Why the log has no usable clock. `given`: 0-based column that the user named, or null. */

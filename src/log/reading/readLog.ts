@@ -65,7 +65,7 @@ function readText(
     dataLines: 0,
     preview: previewOf(head, layout.delimiter),
   };
-  if ("problem" in layout) return notRead(base, [layoutProblemNotice(layout)]);
+  if ("problem" in layout) return notRead(base, [layoutProblemNotice(layout, head)]);
   if (layout.header.length > MOST_COLUMNS) {
     return notRead(base, [
       { code: "too-many-columns", severity: "refusal", text: say.tooManyColumns(layout.header.length) },

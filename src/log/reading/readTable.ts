@@ -61,7 +61,7 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
     ...channelQuestions(choices),
     ...contradictedUnits(choices, options.cells),
     ...cellQuestions,
-    ...nothingUseful(channels, choices, table),
+    ...nothingUseful(channels, choices, table, views),
   ];
   const inUse = views.filter(
     (view) => taken.has(view.at) || choices.chosen.some((each) => each.view === view),
@@ -73,7 +73,7 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
     ...channelRemarks(choices),
     ...lostCellNotices(sum?.lost ?? [], table),
     ...noteNotices(sum?.cellCount ?? null, layout.headerLine === 0),
-    ...(cellQuestions.length > 0 ? [] : missingChannels(channels, choices)),
+    ...(cellQuestions.length > 0 ? [] : missingChannels(channels, choices, views)),
   ];
   const base = { ...reading.base, columns, dialect: { ...reading.base.dialect!, decimalMark: layout.mark } };
   if (

@@ -154,8 +154,12 @@ export const timeUnitContradicted = (
   `The log lasts ${statedS} as the header says and ${givenS} as given.`;
 export const unitFromValues = (channel: ChannelName, column: string, unit: string): string =>
   `The ${channelWords(channel)} in ${column} is read in ${unit}, because its values fit that unit only.`;
+export const perCell = (column: string): string =>
+  `The only volts, in ${column}, are of one cell. Say how many cells in series the pack has.`;
+export const packFromCell = (column: string): string =>
+  `The pack voltage is that of one cell, in ${column}, times the cells in series.`;
 export const electricalSpeed = (column: string): string =>
-  `The speed in ${column} is electrical. Give --pole-pairs N to read the shaft speed from it.`;
+  `The speed in ${column} is electrical. Give the motor's pole pairs, half its magnets, to read the shaft speed from it.`;
 export const sharedCellSum = (cellCount: number): string =>
   `The pack voltage is the sum of ${cellCount} cell columns.`;
 export const cellLost = (cell: number, rowCount: number, line: number, share: number): string =>
@@ -166,15 +170,21 @@ export const cellNeverShown = (cell: number): string =>
 export const deadCells = (live: number, all: number, dead: readonly number[]): string =>
   `${live} of ${all} cell columns show volts; cell ${dead.slice(0, 4).join(", ")} shows 0 in every row. ` +
   `Say how many cells the pack has: --cells ${live} or --cells ${all}.`;
-export const notFound = (channel: ChannelName): string =>
-  `No column is the ${channelWords(channel)}. If one is, name it with --column ${channel}=HEADER.`;
+export const notFound = (channel: ChannelName, free: readonly string[]): string =>
+  free.length === 0
+    ? `No column is the ${channelWords(channel)}, and none without a known name is left for it.`
+    : `No column is the ${channelWords(channel)} by its name. It could be ${free.join(", ")}.`;
 export const nothingUseful = (headers: readonly string[]): string =>
   `No column is a pack voltage, current or speed. The columns are ${headers.slice(0, 8).map(quoted).join(", ")}${
     headers.length > 8 ? ` and ${headers.length - 8} more` : ""
   }. Name one with --column packVoltage=HEADER.`;
 
-export const unknownHeader = (header: string, nearest: string | null, count: number): string =>
-  `The log has no column ${quoted(header)}; it has ${count}. ${nearest === null ? "Use #N." : `Did you mean ${quoted(nearest)}?`}`;
+export const unknownHeader = (header: string, nearest: string | null, headers: readonly string[]): string =>
+  nearest === null
+    ? `The log has no column ${quoted(header)}. It has ${headers.slice(0, 8).map(quoted).join(", ")}${
+        headers.length > 8 ? ` and ${headers.length - 8} more` : ""
+      }.`
+    : `The log has no column ${quoted(header)}. Did you mean ${quoted(nearest)}?`;
 export const headerTwice = (header: string, columns: readonly number[]): string =>
   `The header ${quoted(header)} stands over columns ${columns.join(" and ")}. Name one by its number.`;
 export const unknownChannel = (channel: string, nearest: string | null): string =>

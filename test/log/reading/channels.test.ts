@@ -171,7 +171,7 @@ describe("channels from header and values", () => {
     const text = logText("time_s,v,a,erpm", (row) => [row.s, row.volts, row.amps, row.rpm * 7]);
     const waiting = outcomeOf(text);
     expect(noticesOf(waiting)).toMatchObject([
-      { code: "pole-pairs-needed", severity: "warning", options: ["--pole-pairs N"] },
+      { code: "pole-pairs-needed", severity: "warning", options: ["--pole-pairs 7"] },
     ]);
     expect([...logOf(text, { polePairs: 7 }).channels.get("shaftSpeed")!]).toEqual(
       FLIGHT.map((row) => row.rpm),
@@ -294,5 +294,46 @@ describe("channels from header and values", () => {
     expect(notice?.severity).toBe("warning");
     const time = outcomeOf(text, { units: new Map([...NO_UNIT, ["time", "min"]]) });
     expect(codesOf(time)).toContain("unit-contradicted");
+  });
+
+  it("one column of a cell's volts is never the pack's: the cells are asked for, and multiplied", () => {
+    const text = logText("time_s,Cell voltage(V),Current(A)", (row) => [
+      row.s,
+      (row.volts / 8).toFixed(3),
+      row.amps,
+    ]);
+    expect(questionOf(text)).toMatchObject({
+      code: "cells-needed",
+      options: ["--cells 6", "--cells 8", "--cells 12"],
+    });
+    const byName = { columns: new Map([["packVoltage", "Cell voltage(V)"]] as const) };
+    expect(questionOf(text, byName).code).toBe("cells-needed");
+    for (const options of [{ cells: 8 }, { ...byName, cells: 8 }]) {
+      expect(logOf(text, options).channels.get("packVoltage")![0]).toBeCloseTo(FLIGHT[0]!.volts, 2);
+      expect(codesOf(outcomeOf(text, options))).toContain("pack-from-cell");
+    }
+  });
+
+  it("an option to try names a real column, rate or number, never a placeholder", () => {
+    const logs = [
+      logText("a,b,c", (row) => [row.s, row.volts, row.amps]),
+      logText("time_s,b,Current(A)", (row) => [row.s, row.volts, row.amps]),
+      logText("volts,amps", (row) => [row.volts, row.amps]),
+      logText("time_s,erpm", (row) => [row.s, row.rpm * 7]),
+      logText("time,volts,amps", (row) => [row.s, row.volts, row.amps])
+        .split("\n")
+        .slice(1)
+        .join("\n"),
+      logText("time,volts", (row) => [row.s, row.volts, row.amps]),
+    ];
+    for (const log of logs) {
+      const options = noticesOf(outcomeOf(log)).flatMap((notice) => notice.options ?? []);
+      expect(options.join(" ")).not.toMatch(/HEADER|UNIT|HZ|#N| N\b/);
+    }
+    expect(questionOf(logs[4]!).options).toEqual([
+      "--column time=#1 --column packVoltage=#2 --column current=#3",
+    ]);
+    const unknown = questionOf(logs[0]!, { columns: new Map([["current", "Amps"]] as const) });
+    expect(unknown.text).toBe('The log has no column "Amps". It has "a", "b", "c".');
   });
 });
