@@ -33,8 +33,27 @@ const PLAN_SENSES: { readonly [line in keyof Planned]: Judgement["sense"] } = {
   controllerPeakC: "atMost",
 };
 
-/** The planned lines that the pilot gave. */
-export function planCriteria(budget: Budget): readonly Criterion[] {
+/** The planned lines that the pilot gave, and the reserve where a known capacity lets it be judged. */
+export function planCriteria(facts: Facts, budget: Budget): readonly Criterion[] {
+  return [...plannedLines(budget), ...(facts.pack.capacityMah === null ? [] : [reserve(budget)])];
+}
+
+/** Key of the aircraft file; where the file is silent the usual reserve counts. */
+export const RESERVE_SOURCE = "reservePct";
+
+function reserve({ reservePct }: Budget): Criterion {
+  return {
+    line: "chargeLeftPct",
+    against: "plan",
+    sense: "atLeast",
+    value: reservePct,
+    source: RESERVE_SOURCE,
+    words: "the reserve",
+    closeMargin: 0,
+  };
+}
+
+function plannedLines(budget: Budget): readonly Criterion[] {
   return (Object.keys(PLAN_SENSES) as (keyof Planned)[])
     .filter((line) => budget.planned[line] !== null)
     .map((line) => ({

@@ -1,23 +1,12 @@
 import { isKnown, minutesAndSeconds, type Quantity, quantityText } from "../../base/quantity/index.ts";
 import type { Measures } from "../analysis/index.ts";
+import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
-
-/** What to do first when a limit was passed, by measure; makers' limits and local rules come first. */
-const FIRST_STEP: Readonly<Record<string, string>> = {
-  peakCurrentA: "fit less propeller or a larger controller before the next flight",
-  longestOverRatingS: "fly with less throttle or fit a larger controller",
-  peakPowerW: "fit less propeller before the next flight",
-  peakRpm: "stop using this propeller at this speed: a blade can be thrown",
-  controllerPeakC: "let the controller cool and improve its airflow before the next flight",
-  controllerHotDayPeakC: "improve the controller's airflow before summer",
-  motorPeakC: "let the motor cool and fit less propeller",
-  packPeakC: "let the pack cool away from anything that burns before you touch the charger",
-  minCellV: "land earlier or fit a stronger pack, and check the cells before charging",
-};
+import { stepAfterLimit, stepAfterPlan } from "./nextSteps.ts";
 
 /**
- * One sentence that a pilot can act on, from the worst judgement down: a limit passed, a plan missed, a
- * limit near, all held, nothing to judge by. It never says more than the judgements do.
+ * One sentence that a pilot can act on, from the worst judgement down: a limit passed, the reserve used,
+ * a plan missed, a limit near, all held, nothing to judge by. It never says more than the judgements do.
  */
 export function headline(
   measures: Measures,
@@ -30,6 +19,8 @@ export function headline(
   const missed = judgements.filter((one) => one.against === "plan" && one.verdict === "outside");
   const near = worst(judgements, "limit", "close");
   const start = opening(measures, kind, isComplete);
+  const reserve = missed.find(({ source }) => source === RESERVE_SOURCE);
+  if (reserve) return reserveUsed(start, reserve, near);
   if (missed[0]) return planMissed(start, missed, near);
   if (near) return `${start}; no judged limit was passed, but ${clause(near)}.`;
   return `${start}; ${quietEnd(judgements)}.`;
@@ -41,7 +32,14 @@ function worst(
   verdict: Judgement["verdict"],
 ): Judgement | undefined {
   const found = judgements.filter((one) => one.against === against && one.verdict === verdict);
-  return found.sort((one, other) => relativeExcess(other) - relativeExcess(one))[0];
+  return found.sort(
+    (one, other) => rank(one) - rank(other) || relativeExcess(other) - relativeExcess(one),
+  )[0];
+}
+
+/** What was measured leads what is foreseen of a hot day. */
+function rank({ line }: Judgement): number {
+  return line === "controllerHotDayPeakC" ? 1 : 0;
 }
 
 /** How far beyond (positive) or inside (negative) its number a measure lies, as a share of the number. */
@@ -53,16 +51,28 @@ function relativeExcess(judgement: Judgement): number {
 }
 
 function limitPassed(judgement: Judgement): string {
-  const what = clause(judgement);
-  const step = FIRST_STEP[judgement.line];
-  return step === undefined ? `Limit passed: ${what}.` : `Limit passed: ${what}; ${step}.`;
+  return `Limit passed: ${clause(judgement)}${stepWords(stepAfterLimit(judgement))}.`;
+}
+
+function reserveUsed(start: string, reserve: Judgement, near: Judgement | undefined): string {
+  const step = stepWords(stepAfterPlan(reserve));
+  return `${start}; the reserve was used: ${clause(reserve)}${step}${nearWords(near)}.`;
 }
 
 function planMissed(start: string, missed: readonly Judgement[], near: Judgement | undefined): string {
   const [first, ...others] = missed.toSorted((one, other) => relativeExcess(other) - relativeExcess(one));
+  if (first === undefined) return `${start}.`;
   const more = others.length === 0 ? "" : ` (and ${others.length} more)`;
-  const limits = near ? `, and ${clause(near)}` : "";
-  return `${start}; the plan did not hold: ${first ? clause(first) : ""}${more}${limits}.`;
+  const step = stepWords(stepAfterPlan(first));
+  return `${start}; the plan did not hold: ${clause(first)}${more}${step}${nearWords(near)}.`;
+}
+
+function stepWords(step: string | null): string {
+  return step === null ? "" : `; ${step}`;
+}
+
+function nearWords(near: Judgement | undefined): string {
+  return near ? `. Also, ${clause(near)}` : "";
 }
 
 function quietEnd(judgements: readonly Judgement[]): string {

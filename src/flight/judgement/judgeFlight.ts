@@ -8,7 +8,7 @@ import { judgementSentence, NOT_PREDICTED } from "./sentences.ts";
 import { verdictOf } from "./verdict.ts";
 
 /** Lines of the plan that a bench run cannot fulfil: it does not fly. */
-const FLIGHT_ONLY: readonly string[] = ["flightTimeS", "chargeUsedMah", "meanCurrentA"];
+const FLIGHT_ONLY: readonly string[] = ["flightTimeS", "chargeUsedMah", "meanCurrentA", "chargeLeftPct"];
 
 /**
  * Holds the measures of one flight against the planned budget and against the limits of what is fitted.
@@ -22,7 +22,9 @@ export function judgeFlight(
   budget: Budget,
 ): readonly Judgement[] {
   if (facts.name === null) return [];
-  const plan = planCriteria(budget).filter((one) => kind === "flight" || !FLIGHT_ONLY.includes(one.line));
+  const plan = planCriteria(facts, budget).filter(
+    (one) => kind === "flight" || !FLIGHT_ONLY.includes(one.line),
+  );
   const limits = limitCriteria(facts).filter(
     (one) => one.value !== null || measures[one.line].value !== null,
   );

@@ -24,7 +24,7 @@ export function judgePlan(measures: PlanMeasures, facts: Facts, budget: Budget):
     ...one,
     line: STATIC_FOR_PEAK[one.line] ?? one.line,
   }));
-  return [...planCriteria(budget), ...limits]
+  return [...planCriteria(facts, budget), ...limits]
     .filter(isPredicted)
     .filter((one) => one.value !== null || measures[one.line as PlanMeasure].value !== null)
     .map((criterion) => judge(criterion, measures));

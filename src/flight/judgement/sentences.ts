@@ -1,6 +1,6 @@
 import { plainNumber, type Quantity, quantityText, unitText } from "../../base/quantity/index.ts";
 import { MEASURE_WORDS } from "../analysis/index.ts";
-import type { Criterion } from "./criteria.ts";
+import { type Criterion, RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement, Verdict } from "./judgement.ts";
 
 /** "Peak current 58.0 ± 1.2 A is within the controller's burst limit, 120 A." */
@@ -8,10 +8,17 @@ export function judgementSentence(criterion: Criterion, measured: Quantity, verd
   const subject = capital(MEASURE_WORDS[criterion.line]);
   if (criterion.value === null) return noLimitSentence(subject, criterion.source);
   const number = `${plainNumber(criterion.value)} ${unitText(measured.unit)}`;
-  const against = criterion.against === "plan" ? `the plan of ${number}` : `${criterion.words}, ${number}`;
+  const isReserve = criterion.source === RESERVE_SOURCE;
+  const against =
+    criterion.against === "plan" && !isReserve ? `the plan of ${number}` : `${criterion.words}, ${number}`;
   if (verdict === "not judged") return notJudgedSentence(subject, measured, against);
-  return `${subject} ${quantityText(measured)} is ${relationWords(criterion.sense, verdict)} ${against}.`;
+  const question = isReserve && (measured.value ?? 0) < 0 ? LESS_THAN_NOTHING : "";
+  return `${subject} ${quantityText(measured)} is ${relationWords(criterion.sense, verdict)} ${against}${question}.`;
 }
+
+/** A pack cannot give more than it holds: the number itself is in question, though the flight may be too long, too. */
+const LESS_THAN_NOTHING =
+  ", and less than nothing: check pack.capacityMah, --start-pct and sensors.currentScale";
 
 function relationWords(sense: Judgement["sense"], verdict: Exclude<Verdict, "not judged">): string {
   if (verdict === "within") return "within";

@@ -2,6 +2,7 @@ import type { Budget } from "../../aircraft/budget.ts";
 import { between, isKnown, type Quantity, unknown } from "../../base/quantity/index.ts";
 import type { MeasureName } from "../analysis/index.ts";
 import { centreOf, NOTHING_KNOWN, type PreparedPlan, preparedPlan } from "../prediction/index.ts";
+import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
 import type { WhyOff, WhyOffPart } from "./whyOff.ts";
 import { type MeasuredFlight, type Replaced, replacements } from "./whyOffFacts.ts";
@@ -18,7 +19,11 @@ export function whyPlanWasOff(
   budget: Budget,
   judgements: readonly Judgement[],
 ): readonly WhyOff[] {
-  const off = judgements.filter(({ against, verdict }) => against === "plan" && verdict === "outside");
+  const off = judgements.filter(
+    // The reserve is no prediction: why more charge was used stands with the line of the charge.
+    ({ against, verdict, source }) =>
+      against === "plan" && verdict === "outside" && source !== RESERVE_SOURCE,
+  );
   if (off.length === 0) return [];
   const { reservePct, planned } = budget;
   const conditions = { ambientC: null, elevationM: null, reservePct };

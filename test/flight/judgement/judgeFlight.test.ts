@@ -22,9 +22,11 @@ const GOOD = {
   minCellV: known(3.55, 0.03, "V", "derived"),
 } as const;
 
-function judged(changes: Parameters<typeof measuresOf>[0]) {
+const WITH_CAPACITY: Facts = { ...FACTS, pack: { ...FACTS.pack, capacityMah: 5000 } };
+
+function judged(changes: Parameters<typeof measuresOf>[0], facts = FACTS) {
   const measures = measuresOf({ ...GOOD, ...changes });
-  const judgements = judgeFlight(measures, "flight", FACTS, BUDGET);
+  const judgements = judgeFlight(measures, "flight", facts, BUDGET);
   return { judgements, sentence: headline(measures, "flight", true, judgements) };
 }
 
@@ -76,6 +78,61 @@ describe("judging a flight", () => {
     expect(sentence).toContain(
       "no judged limit was passed, but lowest cell voltage 3.320 ± 0.030 V is close to",
     );
+  });
+
+  it("judges the charge left by the reserve and says to land earlier", () => {
+    const { judgements, sentence } = judged({ chargeLeftPct: known(12, 2, "%", "derived") }, WITH_CAPACITY);
+    expect(judgements.find(({ source }) => source === "reservePct")).toMatchObject({
+      line: "chargeLeftPct",
+      against: "plan",
+      sense: "atLeast",
+      value: 25,
+      verdict: "outside",
+    });
+    expect(sentence).toBe(
+      "Flew 6:12 and used 2310 ± 50 mAh; the reserve was used: charge left 12.0 ± 2.0 % is below the reserve, 25 %; land earlier, with a shorter timer.",
+    );
+  });
+
+  it("lets the reserve lead a plan line that is further off, but not a limit", () => {
+    const changes = {
+      chargeLeftPct: known(19, 0.5, "%", "derived"),
+      staticCurrentA: known(90, 1, "A", "measured"),
+    };
+    expect(judged(changes, WITH_CAPACITY).sentence).toContain("the reserve was used");
+    const hot = { ...changes, controllerPeakC: known(108, 3, "degC", "measured") };
+    expect(judged(hot, WITH_CAPACITY).sentence).toMatch(/^Limit passed/);
+  });
+
+  it("questions a pack that gave more than it holds", () => {
+    const { sentence } = judged({ chargeLeftPct: known(-7, 2, "%", "derived") }, WITH_CAPACITY);
+    expect(sentence).toContain(
+      "charge left -7.0 ± 2.0 % is below the reserve, 25 %, and less than nothing: check pack.capacityMah, --start-pct and sensors.currentScale",
+    );
+  });
+
+  it("does not judge the reserve of a pack of unknown capacity, nor on the bench", () => {
+    const left = { chargeLeftPct: known(12, 2, "%", "derived") };
+    expect(judged(left).judgements.map(({ line }) => line)).not.toContain("chargeLeftPct");
+    const bench = judgeFlight(measuresOf({ ...GOOD, ...left }), "benchRun", WITH_CAPACITY, BUDGET);
+    expect(bench.map(({ line }) => line)).not.toContain("chargeLeftPct");
+  });
+
+  it("says what to do about a missed plan, by the side it was missed on", () => {
+    expect(judged({ staticCurrentA: known(66, 1, "A", "measured") }).sentence).toMatch(
+      /the plan of 55 A; fit less propeller or change the plan\.$/,
+    );
+    expect(judged({ staticCurrentA: known(44, 1, "A", "measured") }).sentence).toMatch(
+      /the plan of 55 A; check propeller and pack, or change the plan\.$/,
+    );
+  });
+
+  it("lets the measured temperature lead that of the hot day", () => {
+    const { sentence } = judged({
+      controllerPeakC: known(106, 2, "degC", "measured"),
+      controllerHotDayPeakC: known(125, 3, "degC", "predicted"),
+    });
+    expect(sentence).toMatch(/^Limit passed: controller peak 106\.0/);
   });
 
   it("never calls anything safe", () => {
