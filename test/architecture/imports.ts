@@ -56,8 +56,8 @@ const DOORS: Readonly<Record<string, string>> = {
   "proper-lockfile": "apps/disk",
 };
 
-/** Files of the aircraft folder that others may enter by. */
-const AIRCRAFT_DOORS = ["aircraft/facts.ts", "aircraft/budget.ts", "aircraft/index.ts"];
+/** Files that others may enter a folder by beside its index: small ones that do not load the whole folder. */
+const MORE_DOORS = ["aircraft/facts.ts", "aircraft/budget.ts", "flight/analysis/measures.ts"];
 
 const IMPORT =
   /(?:^|\n)\s*(?:import|export)\s[^;'"]*?from\s*["']([^"']+)["']|import\(\s*["']([^"']+)["']\s*\)|(?:^|\n)\s*import\s*["']([^"']+)["']/g;
@@ -120,9 +120,7 @@ function relativeViolation(line: ImportLine): readonly string[] {
 }
 
 function isDoor(path: string, folder: string): boolean {
-  return folder === "aircraft"
-    ? AIRCRAFT_DOORS.includes(path)
-    : path === `${folder}/index.ts` || path === folder;
+  return path === `${folder}/index.ts` || path === folder || MORE_DOORS.includes(path);
 }
 
 function packageName(specifier: string): string {

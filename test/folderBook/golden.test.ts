@@ -42,7 +42,8 @@ describe.each(readdirSync(FOLDER))("a logbook of format %s", (version) => {
         Object.entries(goldenBook(version)).map(([path, bytes]) => [BOOK.replace(/book$/, path), bytes]),
       ),
     );
-    expect(verifyFolder(disk, BOOK).problems).toEqual([]);
+    // An index of an earlier kind is no damage: it is made again.
+    expect(verifyFolder(disk, BOOK).problems.filter(({ isDamage }) => isDamage)).toEqual([]);
   });
 
   it("takes changes and undoes the last one of its own release", async () => {

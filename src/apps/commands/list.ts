@@ -2,11 +2,11 @@ import { calibrateCurrent, type LogbookEntry, readFlights } from "../../season/l
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
+import { calibrationLine } from "./logbook/calibrationLine.ts";
 import { flightLine } from "./logbook/flightLine.ts";
 import { ofAircraft } from "./logbook/flightsOfCall.ts";
 import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
 import { logbookSentences } from "./logbook/sentences.ts";
-import { calibrationLine } from "./logbook/tellAdded.ts";
 import type { Talk } from "./talk.ts";
 
 export const command: CommandDefinition = {

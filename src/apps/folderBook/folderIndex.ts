@@ -4,8 +4,11 @@ import type { FileSystem } from "../disk/index.ts";
 import { sha256Of, writeQuickly } from "../disk/index.ts";
 
 const FLIGHTS = "flights";
-/** First line of the file: format, digest of the flights' names and sizes, digest of all that follows. */
-const FRAME = /^tallywatt\/index 1 ([0-9a-f]{64}) ([0-9a-f]{64})$/;
+/**
+ * First line of the file: format (counted up with every change of what follows: an index of another kind
+ * is rebuilt), digest of the flights' names and sizes, digest of all that follows.
+ */
+const FRAME = /^tallywatt\/index 2 ([0-9a-f]{64}) ([0-9a-f]{64})$/;
 
 /**
  * The text of the index when it fits the folder, else null: its checksum holds, the flights' files have
@@ -28,7 +31,7 @@ export function fittingIndex(fileSystem: FileSystem, folder: string): string | n
 export function writeIndex(fileSystem: FileSystem, folder: string, index: string): void {
   const body = Buffer.from(index, "latin1");
   const stamp = stampOf(fileSystem, folder, Number.POSITIVE_INFINITY);
-  const frame = Buffer.from(`tallywatt/index 1 ${stamp} ${sha256Of(body)}\n`, "latin1");
+  const frame = Buffer.from(`tallywatt/index 2 ${stamp} ${sha256Of(body)}\n`, "latin1");
   writeQuickly(fileSystem, join(folder, INDEX_FILE), Buffer.concat([frame, body]));
 }
 

@@ -1,7 +1,7 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import type { FlightFigures, LogbookEntry } from "./entry.ts";
 import type { Digest } from "./entryText.ts";
-import { packMeasures, unpackMeasures } from "./packedMeasures.ts";
+import { PACKING_ORDER, type PackingOrder, packMeasures, unpackMeasures } from "./packedMeasures.ts";
 
 /** A file of a flight that cannot be used. */
 export interface DamagedFile {
@@ -19,6 +19,7 @@ export interface BookIndex {
 /** First line of the index: facts are kept once for all flights that share them. */
 interface Head {
   readonly damaged: readonly DamagedFile[];
+  readonly order: PackingOrder;
   readonly facts: Readonly<Record<string, Facts>>;
 }
 
@@ -45,7 +46,7 @@ export function indexText({ entries, damaged }: BookIndex, digest: Digest): stri
     keys.set(own, key);
     facts[key] = own;
   }
-  const head: Head = { damaged, facts };
+  const head: Head = { damaged, order: PACKING_ORDER, facts };
   const rows = entries.map((entry) => lines.get(entry) ?? lineOf(entry, keys.get(entry.facts) ?? ""));
   return [ascii(JSON.stringify(head)), ...rows, ""].join("\n");
 }
@@ -53,9 +54,10 @@ export function indexText({ entries, damaged }: BookIndex, digest: Digest): stri
 /** Reads what `indexText` wrote. Throws on anything else: the store hands out only an index that fits. */
 export function readIndex(text: string): BookIndex {
   const [first = "", ...rows] = text.split("\n");
-  const { damaged, facts } = JSON.parse(first) as Head;
-  const entries = rows.filter((row) => row !== "").map((row) => entryOf(row, facts));
-  return { entries, damaged };
+  const head = JSON.parse(first) as Head;
+  const isKept = isSameOrder(head.order);
+  const entries = rows.filter((row) => row !== "").map((row) => entryOf(row, head, isKept));
+  return { entries, damaged: head.damaged };
 }
 
 function lineOf(entry: LogbookEntry, facts: string): string {
@@ -78,15 +80,20 @@ function lineOf(entry: LogbookEntry, facts: string): string {
   return ascii([JSON.stringify(row), ...packMeasures(measures)].join("\t"));
 }
 
-function entryOf(line: string, facts: Head["facts"]): LogbookEntry {
+function entryOf(line: string, { facts, order }: Head, isKept: boolean): LogbookEntry {
   const [first = "", often = "", rest = ""] = line.split("\t");
   const row = JSON.parse(first) as Row;
   const own = facts[row.facts];
   if (own === undefined) throw new Error(`the index names facts ${row.facts}, which it does not hold`);
-  const check: FlightFigures = { ...row.check, measures: unpackMeasures(often, rest) };
+  const check: FlightFigures = { ...row.check, measures: unpackMeasures(often, rest, order) };
   const entry: LogbookEntry = { ...row, format: "tallywatt/flight", version: 1, facts: own, check };
-  lines.set(entry, line);
+  if (isKept) lines.set(entry, line);
   return entry;
+}
+
+/** A line of another release's order cannot be kept: the index has one order for all. */
+function isSameOrder(order: PackingOrder): boolean {
+  return JSON.stringify(order) === JSON.stringify(PACKING_ORDER);
 }
 
 /** Inside JSON this is the same text; a reader of plain ASCII is quicker. */

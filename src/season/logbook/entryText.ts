@@ -1,5 +1,5 @@
 import { unknown } from "../../base/quantity/index.ts";
-import { MEASURE_NAMES, MEASURE_UNITS, type Measures } from "../../flight/analysis/index.ts";
+import { MEASURE_NAMES, MEASURE_UNITS, type Measures } from "../../flight/analysis/measures.ts";
 import type { KeptFlight } from "./entry.ts";
 import { bookSentences } from "./sentences.ts";
 

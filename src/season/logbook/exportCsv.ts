@@ -1,4 +1,4 @@
-import { MEASURE_NAMES, MEASURE_UNITS } from "../../flight/analysis/index.ts";
+import { MEASURE_NAMES, MEASURE_UNITS } from "../../flight/analysis/measures.ts";
 import type { LogbookEntry } from "./entry.ts";
 
 type Cell = string | number | null;

@@ -4,79 +4,84 @@ import {
   MEASURE_UNITS,
   type MeasureName,
   type Measures,
-} from "../../flight/analysis/index.ts";
+} from "../../flight/analysis/measures.ts";
 import { withEveryMeasure } from "./entryText.ts";
 
 const BASES = ["measured", "derived", "estimated", "predicted"] as const;
 
-/** Measures that timers and lists ask of every flight; the others are unpacked only when one is asked for. */
-const OFTEN: ReadonlySet<MeasureName> = new Set([
+/** Measures that a timer asks of every flight; the others are unpacked only when one is asked for. */
+const OFTEN: readonly MeasureName[] = [
   "flightTimeS",
   "chargeUsedMah",
-  "minCellV",
   "packResistance10sMohm",
-  "controllerPeakC",
   "controllerHotDayPeakC",
   "controllerTimeConstantS",
   "controllerRisePerA2",
-]);
+];
+
+/** The order of the measures in packed texts: kept with them, since another release has others. */
+export interface PackingOrder {
+  readonly often: readonly MeasureName[];
+  readonly rest: readonly MeasureName[];
+}
+
+export const PACKING_ORDER: PackingOrder = {
+  often: OFTEN,
+  rest: MEASURE_NAMES.filter((name) => !OFTEN.includes(name)),
+};
 
 /** A known quantity as [value, low, high, basis, more]; an unknown one as its reason. */
 type Packed = string | readonly [number, number | null, number | null, number, object?];
-type PackedByName = Readonly<Partial<Record<MeasureName, Packed>>>;
 
-/** Measures as two short JSON texts, the often asked ones first: the same numbers to the last digit. */
+/** Measures as two short JSON texts in PACKING_ORDER: the same numbers to the last digit. */
 export function packMeasures(measures: Measures): readonly [string, string] {
-  const part = (isOften: boolean): string => {
-    const names = MEASURE_NAMES.filter((name) => OFTEN.has(name) === isOften);
-    return JSON.stringify(Object.fromEntries(names.map((name) => [name, packed(measures[name])])));
-  };
-  return [part(true), part(false)];
+  const { often, rest } = PACKING_ORDER;
+  const part = (names: readonly MeasureName[]): string =>
+    JSON.stringify(names.map((name) => packed(measures[name])));
+  return [part(often), part(rest)];
 }
 
 /** Measures that are read from their packed texts when they are asked for; else like any others. */
-export function unpackMeasures(often: string, rest: string): Measures {
-  return new Proxy<Lazy>({ often, rest, known: {}, isWhole: false }, LAZY) as unknown as Measures;
+export function unpackMeasures(often: string, rest: string, order: PackingOrder): Measures {
+  return new Proxy<Lazy>({ often, rest, order, quick: null, all: null }, LAZY) as unknown as Measures;
 }
+
+type ByName = Partial<Record<MeasureName, Quantity>>;
 
 interface Lazy {
   readonly often: string;
   readonly rest: string;
-  known: Partial<Record<MeasureName, Quantity>>;
-  isWhole: boolean;
+  readonly order: PackingOrder;
+  quick: ByName | null;
+  all: ByName | null;
 }
 
 const LAZY: ProxyHandler<Lazy> = {
   get: (lazy, name) => {
-    if (typeof name !== "string") return undefined;
-    if (Object.keys(lazy.known).length === 0) lazy.known = unpackedAll(lazy.often);
-    return Object.hasOwn(lazy.known, name)
-      ? lazy.known[name as MeasureName]
-      : whole(lazy)[name as MeasureName];
+    lazy.quick ??= unpackedAll(lazy.often, lazy.order.often);
+    return lazy.quick[name as MeasureName] ?? allOf(lazy)[name as MeasureName];
   },
-  has: (lazy, name) => Object.hasOwn(whole(lazy), name),
-  ownKeys: (lazy) => Object.keys(whole(lazy)),
-  getOwnPropertyDescriptor: (lazy, name) => Object.getOwnPropertyDescriptor(whole(lazy), name),
+  has: (lazy, name) => Object.hasOwn(allOf(lazy), name),
+  ownKeys: (lazy) => Object.keys(allOf(lazy)),
+  getOwnPropertyDescriptor: (lazy, name) => Object.getOwnPropertyDescriptor(allOf(lazy), name),
 };
 
-function whole(lazy: Lazy): Partial<Record<MeasureName, Quantity>> {
-  if (lazy.isWhole) return lazy.known;
-  const all = withEveryMeasure({
-    ...unpackedAll(lazy.often),
-    ...unpackedAll(lazy.rest),
-  } as Partial<Measures>);
-  lazy.known = Object.fromEntries(MEASURE_NAMES.map((name) => [name, all[name]]));
-  lazy.isWhole = true;
-  return lazy.known;
+function allOf(lazy: Lazy): ByName {
+  if (lazy.all !== null) return lazy.all;
+  const { often, rest, order } = lazy;
+  const found = { ...unpackedAll(often, order.often), ...unpackedAll(rest, order.rest) };
+  const every = withEveryMeasure(found as Partial<Measures>);
+  lazy.all = Object.fromEntries(MEASURE_NAMES.map((name) => [name, every[name]]));
+  return lazy.all;
 }
 
-function unpackedAll(text: string): Partial<Record<MeasureName, Quantity>> {
-  const packedByName = JSON.parse(text) as PackedByName;
-  const measures: Partial<Record<MeasureName, Quantity>> = {};
-  for (const name of Object.keys(packedByName) as MeasureName[]) {
-    const one = packedByName[name];
-    if (one !== undefined && Object.hasOwn(MEASURE_UNITS, name))
-      measures[name] = unpacked(one, MEASURE_UNITS[name]);
+function unpackedAll(text: string, names: readonly MeasureName[]): ByName {
+  const list = JSON.parse(text) as readonly Packed[];
+  const measures: ByName = {};
+  for (let at = 0; at < names.length; at += 1) {
+    const name = names[at];
+    const one = list[at];
+    if (name !== undefined && one !== undefined) measures[name] = unpacked(one, MEASURE_UNITS[name]);
   }
   return measures;
 }
@@ -90,7 +95,12 @@ function packed(quantity: Quantity): Packed {
 
 function unpacked(one: Packed, unit: string): Quantity {
   if (typeof one === "string") return { value: null, unit, why: one };
-  const [value, low, high, basis, more] = one;
-  const plain = { value, low, high, unit, basis: BASES[basis] ?? "estimated" } as const;
-  return more === undefined ? plain : { ...plain, ...more };
+  const plain = {
+    value: one[0],
+    low: one[1],
+    high: one[2],
+    unit,
+    basis: BASES[one[3]] ?? "estimated",
+  } as const;
+  return one[4] === undefined ? plain : { ...plain, ...one[4] };
 }

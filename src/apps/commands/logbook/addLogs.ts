@@ -6,6 +6,7 @@ import { Failure, tellError } from "../failure.ts";
 import { readLogBytes } from "../logInput.ts";
 import { exitOfNotices } from "../noticeLines.ts";
 import { type AddedLog, type AddWork, addLog } from "./addLog.ts";
+import { calibrationLine } from "./calibrationLine.ts";
 import type { LogToTake } from "./logsOfCall.ts";
 import { progressOf } from "./progress.ts";
 import { logbookSentences } from "./sentences.ts";
@@ -29,7 +30,10 @@ export async function addLogs(logs: readonly LogToTake[], call: Call, work: AddW
   progress.end();
   if (call.has("json")) {
     talk.data(JSON.stringify(addedJson(results, work.book.isDry, await calibration(work)), null, 2));
-  } else if (results.length > 1) talk.data(totalsOf(results));
+  } else {
+    if (results.length > 1) talk.data(totalsOf(results));
+    await tellCalibration(work);
+  }
   return exitOfSeveral(exits);
 }
 
@@ -77,6 +81,13 @@ function totalsOf(results: readonly AddedLog[]): string {
   const countOf = (state: AddedLog["outcome"]["state"]): number =>
     results.filter(({ outcome }) => outcome.state === state).length;
   return logbookSentences.totals(results.flatMap(newFlights).length, countOf("already"), countOf("stopped"));
+}
+
+/** A new put-back may have told more of the current sensor. */
+async function tellCalibration(work: AddWork): Promise<void> {
+  if (work.given.putBackMah === null) return;
+  const line = calibrationLine(await calibration(work));
+  if (line !== null) work.talk.say(line);
 }
 
 /** What the put-backs say now of the current sensor. */

@@ -1,4 +1,4 @@
-import { bookSentences, type CurrentCalibration } from "../../../season/logbook/index.ts";
+import type { CurrentCalibration } from "../../../season/logbook/index.ts";
 import { checkSummary } from "../checkSummary.ts";
 import type { Call } from "../commandDefinition.ts";
 import { shownLog } from "../logInput.ts";
@@ -50,11 +50,4 @@ export function addedJson(
     })),
     calibration,
   };
-}
-
-/** What the put-backs say of the current sensor, as a line; null without. */
-export function calibrationLine(calibration: CurrentCalibration | null): string | null {
-  if (calibration === null) return null;
-  const { gain, low, high, putBacks, isApplied } = calibration;
-  return bookSentences.calibrated(gain, low, high, putBacks, isApplied);
 }

@@ -2,7 +2,7 @@ import { minutesAndSeconds } from "../../../base/quantity/index.ts";
 import type { CurrentCalibration } from "../../../season/logbook/index.ts";
 import type { TimerSetting } from "../../../season/timer/index.ts";
 import { oneLine } from "../printable.ts";
-import { calibrationLine } from "./tellAdded.ts";
+import { calibrationLine } from "./calibrationLine.ts";
 
 /** The timer for the terminal, at most eight lines; every number comes from the setting. */
 export function timerLines(setting: TimerSetting, calibration: CurrentCalibration | null): readonly string[] {

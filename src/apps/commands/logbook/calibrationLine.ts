@@ -1,0 +1,8 @@
+import { bookSentences, type CurrentCalibration } from "../../../season/logbook/index.ts";
+
+/** What the put-backs say of the current sensor, as a line; null without. */
+export function calibrationLine(calibration: CurrentCalibration | null): string | null {
+  if (calibration === null) return null;
+  const { gain, low, high, putBacks, isApplied } = calibration;
+  return bookSentences.calibrated(gain, low, high, putBacks, isApplied);
+}
