@@ -15,6 +15,11 @@ const MARKERS: Readonly<Record<PanelSeries["style"], Markup>> = {
   4: trusted('<path d="M6 -5.5l5.5 5.5l-5.5 5.5l-5.5 -5.5z"/>'),
 };
 
+/** The marker of a line style by itself, to stand before a sentence about its line. */
+export function seriesMark(style: PanelSeries["style"]): Markup {
+  return html`<svg class="series-mark end s${style}" width="13" height="13" viewBox="-0.5 -6.5 13 13" aria-hidden="true" focusable="false">${MARKERS[style]}</svg>`;
+}
+
 /** Direct labels at the lines' ends with their markers, moved apart where lines end close together. */
 export function endLabels(panel: Panel, scale: ValueScale): Markup {
   const heights = endHeights(panel, scale, panel.toX);

@@ -22,8 +22,8 @@ export interface FlightDrawing {
 
 /** Half-size of a marker is 4 px where flights stand apart and 3 px where they are dense. */
 const DENSE_FROM = 60;
-const MOST_BREAK_NAMES = 5;
-const NAME_PERCENT = 20;
+const MOST_BREAK_NAMES = 3;
+const NAME_PERCENT = 30;
 const COLUMNS = 1000;
 
 /** Draws a chart. `nameId` and `descriptionId` are the elements that say what the picture shows. */
@@ -82,7 +82,8 @@ function breakNames(place: Placing, { breaks: all }: FlightChart): Markup {
   return joined(
     all.map(({ words }, index) => {
       const at = placed[index] ?? 0;
-      return html`<text x="${percentText(at)}" y="12" text-anchor="${anchorAt(at)}">${words}</text>`;
+      const isExtra = index < all.length - 1 ? "extra" : "";
+      return html`<text class="${isExtra}" x="${percentText(at)}" y="12" text-anchor="${anchorAt(at)}">${words}</text>`;
     }),
   );
 }

@@ -1,6 +1,6 @@
 export { type BudgetBar, budgetScales } from "./budgetScale.ts";
 export { bisector } from "./d3.ts";
-export { endHeights } from "./endLabels.ts";
+export { endHeights, seriesMark } from "./endLabels.ts";
 export type { FlightAxis, FlightBreak, FlightChart, FlightPoint, FlightSeries } from "./flightChart.ts";
 export { flightLimitsOffScale } from "./flightChartScale.ts";
 export { type FlightDrawing, flightDrawing } from "./flightChartSvg.ts";

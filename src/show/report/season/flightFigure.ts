@@ -36,7 +36,7 @@ export function flightFigure(
   const words = [...sentences, ...(scaleWords.length === 0 ? [] : [scaleWords.join(" ")])];
   const names = !hasBreakNames ? NOTHING : html`<div class="row"><div></div>${drawing.breakNames}</div>`;
   const axis = hasAxis ? html`<div class="row"><div></div>${drawing.flightAxis}</div>` : NOTHING;
-  return html`<figure class="panel season-panel" data-panel="${chart.id}"><h4 id="${id}-name">${titleWithUnit(title, unit)}</h4>${names}<div class="row drawing">${drawing.valueAxis}${drawing.plot}${drawing.ends}</div>${axis}<figcaption class="says" id="${id}-text">${words.map((one) => html`<p>${one}</p>`)}</figcaption></figure>`;
+  return html`<figure class="panel season-panel" data-panel="${chart.id}"><h3 id="${id}-name">${titleWithUnit(title, unit)}</h3>${names}<div class="row drawing">${drawing.valueAxis}${drawing.plot}${drawing.ends}</div>${axis}<figcaption class="says" id="${id}-text">${words.map((one) => html`<p>${one}</p>`)}</figcaption></figure>`;
 }
 
 /** "Pack resistance, mΩ"; without a unit the title alone. */

@@ -8,7 +8,14 @@ import {
   trendUnit,
 } from "../../../season/overview/index.ts";
 import { seriesTitle, type TrendMeasure, type TrendSeries } from "../../../season/trends/index.ts";
-import { type FlightSeries, html, type Markup } from "../../charts/index.ts";
+import {
+  type FlightSeries,
+  html,
+  type Markup,
+  seriesMark,
+  shortened,
+  visibleText,
+} from "../../charts/index.ts";
 import { capital } from "./capital.ts";
 import { changesList, fittingBreaks } from "./changes.ts";
 import { figureText } from "./figureText.ts";
@@ -28,12 +35,16 @@ import {
 
 /** Series that one small chart can hold and still tell apart. */
 const MOST_SERIES = 4;
+/** Characters of a label that fit into the right margin, and of a name in a table or sentence. */
+const LONGEST_LABEL = 9;
+const LONGEST_NAME = 40;
 const STYLES = [1, 2, 3, 4] as const;
 
 /** A series of a small chart with the points it is drawn with. */
 interface DrawnSeries {
   readonly trend: TrendSeries;
   readonly words: string;
+  readonly style: FlightSeries["style"];
   readonly points: readonly SeasonPoint[];
 }
 
@@ -66,9 +77,9 @@ function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: s
   const measure = group[0]?.measure ?? "packResistanceMohm";
   const title = capital(trendMeasureWords(measure));
   const unit = trendUnit(measure);
-  const drawn = group.map((trend) => drawnSeries(context, trend));
+  const drawn = group.map((trend, at) => drawnSeries(context, trend, STYLES[at] ?? 1));
   const breaks = measure === "packResistanceMohm" ? [] : fittingBreaks(context);
-  const series = drawn.map((one, at) => flightSeries(one, `${id}-${at + 1}`, STYLES[at] ?? 1));
+  const series = drawn.map((one, at) => flightSeries(one, `${id}-${at + 1}`));
   const chart = { id, axis: context.axis, startsAtZero: false, series, limits: [], plans: [], breaks };
   const sentences = drawn.map(seriesSentence);
   const columns = drawn.map(({ words, points }) => ({ head: words, unit, points }));
@@ -76,29 +87,30 @@ function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: s
   return html`<div class="small-chart">${flightFigure({ chart, title, unit, sentences }, { hasAxis: true, hasBreakNames: context.changes.length > 0 })}${table}</div>`;
 }
 
-function drawnSeries({ byName, groupedBy }: SeasonContext, trend: TrendSeries): DrawnSeries {
+function drawnSeries(
+  { byName, groupedBy }: SeasonContext,
+  trend: TrendSeries,
+  style: FlightSeries["style"],
+): DrawnSeries {
   const single = trend.points.flatMap(({ flight, value, low, high }) => {
     const at = byName.get(flight);
     return at === undefined ? [] : [pointAt(at, value, low, high)];
   });
-  return { trend, words: shortFitting(trend.of), points: groupedPoints(single, groupedBy) };
+  const words = shortened(visibleText(shortFitting(trend.of)), LONGEST_NAME).short;
+  return { trend, words, style, points: groupedPoints(single, groupedBy) };
 }
 
-function flightSeries(
-  { words, points }: DrawnSeries,
-  id: string,
-  style: FlightSeries["style"],
-): FlightSeries {
-  return { id, words, style, points };
+function flightSeries({ words, points, style }: DrawnSeries, id: string): FlightSeries {
+  return { id, words: shortened(words, LONGEST_LABEL).short, style, points };
 }
 
 /** "Pack A: rising by about …", and the slope where it has an interval. */
-function seriesSentence({ trend, words }: DrawnSeries): Markup {
+function seriesSentence({ trend, words, style }: DrawnSeries): Markup {
   const { slopePerFlight: slope, text, measure, of } = trend;
   const title = `${seriesTitle(measure, of)}: `;
   const said = text.startsWith(title) ? text.slice(title.length) : text;
   const per = measure === "packResistanceMohm" ? "charge" : "flight";
   const hasInterval = slope.value !== null && slope.low !== null && slope.high !== null;
   const pace = hasInterval ? slopeWords(figureText(slope), unitText(trendUnit(measure)), per) : "";
-  return html`<b>${seriesLead(capital(words), isAlarmed(trend))}</b> ${said} ${pace}`;
+  return html`${seriesMark(style)}<b>${seriesLead(capital(words), isAlarmed(trend))}</b> ${said} ${pace}`;
 }
