@@ -169,5 +169,12 @@ describe("demo", () => {
     expect(reports.length).toBeGreaterThanOrEqual(14);
     expect(reports.every((path) => /^demo-reports\/[\w-]+\.html$/.test(path))).toBe(true);
     expect(ran.out).toContain(`${reports.length} reports are in demo-reports`);
+    expect(ran.out.startsWith("season.html: the season of 15 flights and bench runs")).toBe(true);
+    const front = ran.files["demo-reports/season.html"] ?? "";
+    const links = [...front.matchAll(/href="([^"#]*)(#f\d)"/g)];
+    expect(links).toHaveLength(15);
+    for (const [, page = "", part = ""] of links) {
+      expect(ran.files[`demo-reports/${page}`]).toContain(`id="${part.slice(1)}"`);
+    }
   });
 });

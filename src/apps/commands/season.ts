@@ -53,7 +53,8 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   }
   for (const { path: file, why } of kept.damaged) talk.say(oneLine(`${file}: ${why}`));
   const { aircraft } = chosen;
-  const entries = kept.entries.filter((entry) => entry.aircraft === aircraft.name);
+  const name = aircraft.name.toLowerCase();
+  const entries = kept.entries.filter((entry) => entry.aircraft.toLowerCase() === name);
   await writeSeason(entries, aircraft, path, { call, book, io, talk });
   return EXIT.done;
 }
