@@ -20,8 +20,12 @@ export interface FlightDrawing {
   readonly scale: ValueScale;
 }
 
-/** Half-size of a marker is 4 px where flights stand apart and 3 px where they are dense. */
-const DENSE_FROM = 60;
+/** From so many flights on a marker is smaller than 4 px either way. */
+const HALF_PX = [
+  { from: 100, half: 2 },
+  { from: 40, half: 3 },
+] as const;
+const WIDEST_HALF_PX = 4;
 const MOST_BREAK_NAMES = 3;
 const NAME_PERCENT = 30;
 const COLUMNS = 1000;
@@ -78,7 +82,8 @@ function breaks(place: Placing, { breaks: all }: FlightChart): Markup {
 function breakNames(place: Placing, { breaks: all }: FlightChart): Markup {
   if (all.length === 0 || all.length > MOST_BREAK_NAMES) return NOTHING;
   const wanted = all.map(({ place: at }) => place.xPercent(at - 0.5));
-  const placed = spreadLabels(wanted, NAME_PERCENT);
+  const isClose = wanted.some((at, index) => index > 0 && at - (wanted[index - 1] ?? 0) < NAME_PERCENT);
+  const placed = isClose ? spreadLabels(wanted, NAME_PERCENT) : wanted;
   return joined(
     all.map(({ words }, index) => {
       const at = placed[index] ?? 0;
@@ -117,7 +122,7 @@ function joins(place: Placing): Markup {
 }
 
 function points(place: Placing, chart: FlightChart): Markup {
-  const half = chart.axis.places > DENSE_FROM ? 3 : 4;
+  const half = HALF_PX.find(({ from }) => chart.axis.places > from)?.half ?? WIDEST_HALF_PX;
   return joined(chart.series.map((series) => seriesPoints(place, series, half)));
 }
 

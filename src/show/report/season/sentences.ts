@@ -105,8 +105,8 @@ export function putBackLeftOut(flights: string, why: string): string {
 }
 
 export const TRENDS_TITLE = "Trends";
-export const TRENDS_KEY =
-  "Marks: one flight each, with its 95 % interval as an upright line. A dashed line: a part was changed, and a new series begins.";
+export const SINGLE_KEY = "Marks: one flight each, with its 95 % interval as an upright line.";
+export const BREAK_KEY = "A dotted line: a part was changed, and a new series begins.";
 export const NO_TRENDS = "No measure has a flight to show yet.";
 
 export function groupedSentence(flights: number): string {

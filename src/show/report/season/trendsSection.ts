@@ -24,11 +24,12 @@ import { pointTable } from "./pointTable.ts";
 import type { SeasonContext } from "./seasonInput.ts";
 import { pointAt } from "./seasonPoints.ts";
 import {
+  BREAK_KEY,
   groupedSentence,
   NO_TRENDS,
+  SINGLE_KEY,
   seriesLead,
   slopeWords,
-  TRENDS_KEY,
   TRENDS_TITLE,
   trendTableCaption,
 } from "./sentences.ts";
@@ -52,7 +53,7 @@ interface DrawnSeries {
 export function trendsSection(context: SeasonContext): Markup {
   const { trends, groupedBy } = context;
   const groups = chartGroups(trends.series.filter(({ points }) => points.length > 0));
-  const key = groupedBy === 1 ? TRENDS_KEY : `${TRENDS_KEY} ${groupedSentence(groupedBy)}`;
+  const key = `${groupedBy === 1 ? SINGLE_KEY : groupedSentence(groupedBy)} ${BREAK_KEY}`;
   const charts = groups.map((group, index) => trendChart(context, group, `trend-${index + 1}`));
   const body =
     groups.length === 0
