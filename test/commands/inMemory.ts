@@ -14,6 +14,7 @@ export interface Setting {
   readonly env?: Readonly<Record<string, string>>;
   readonly isTerminal?: boolean;
   readonly fault?: Fault;
+  readonly program?: string;
 }
 
 export interface Ran {
@@ -55,6 +56,7 @@ function ioOf(disk: MemoryDisk, out: string[], err: string[], setting: Setting):
     err: { write: (part) => void err.push(part) },
     outIsTerminal: setting.isTerminal ?? false,
     errIsTerminal: setting.isTerminal ?? false,
+    program: setting.program ?? "tallywatt",
     env: setting.env ?? {},
     workFolder: WORK_FOLDER,
     packageFolder: PACKAGE_FOLDER,

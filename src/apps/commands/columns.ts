@@ -6,11 +6,12 @@ import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import type { ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
 import { logName, readLogBytes, shownLog } from "./logInput.ts";
-import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
+import { exitOfNotices } from "./noticeLines.ts";
 import { oneLine } from "./printable.ts";
 import { READING_OPTIONS, readingOptions } from "./readingOptions.ts";
-import { commandLine } from "./shellWord.ts";
+import { answeredWords, commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
+import { tellEach } from "./tellCheck.ts";
 
 export const command: CommandDefinition = {
   operands: "<LOG>",
@@ -49,10 +50,8 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
       ? columnsOf(logName(log), input.bytes, options)
       : notOpened(logName(log), { code: input.code, severity: "refusal", text: input.text });
   const retry = (option: string): string =>
-    commandLine([call.name, log, ...call.optionWords, ...option.split(" ")]);
-  for (const notice of inOrder(result.notices)) {
-    talk.say(noticeLines(shownLog(log), notice, retry).join("\n"));
-  }
+    commandLine([call.name, log, ...answeredWords(call.optionWords, option)]);
+  tellEach(shownLog(log), result.notices, retry, talk);
   if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
   else if (result.columns.length > 0) talk.data(columnLines(shownLog(log), result).join("\n"));
   return exitOfNotices(result.notices);
@@ -83,7 +82,9 @@ function columnLines(log: string, { dialect, columns, headerSignature }: Columns
     ...(columns.some(({ channel }) => channel === null) ? [`CHANNEL is one of ${channelList()}.`] : []),
     ...(headerSignature === null
       ? []
-      : [`Header signature for "readings" in an aircraft file: ${headerSignature}`]),
+      : [
+          `To keep these choices, name this header as headerSignature under "readings" in the aircraft file: ${headerSignature}`,
+        ]),
   ];
 }
 

@@ -6,6 +6,8 @@ export interface Io {
   readonly err: { write(text: string): void };
   readonly outIsTerminal: boolean;
   readonly errIsTerminal: boolean;
+  /** How the user calls the program; "tallywatt" when not given. */
+  readonly program?: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   /** Folder that relative paths start from. */
   readonly workFolder: string;

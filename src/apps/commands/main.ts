@@ -1,9 +1,11 @@
 #!/usr/bin/env node
-import { dirname, join } from "node:path";
+import { existsSync } from "node:fs";
+import { delimiter, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { nodeFileSystem } from "../disk/index.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
+import { programName } from "./programName.ts";
 import { runCommandLine } from "./run.ts";
 
 /** The bundle lies in dist/, one folder below the package. */
@@ -14,6 +16,7 @@ const io: Io = {
   err: process.stderr,
   outIsTerminal: process.stdout.isTTY === true,
   errIsTerminal: process.stderr.isTTY === true,
+  program: programName(process.env.PATH ?? "", delimiter, existsSync),
   env: process.env,
   workFolder: process.cwd(),
   packageFolder,

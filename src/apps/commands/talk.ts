@@ -1,5 +1,6 @@
 import type { Io } from "./io.ts";
 import { printable } from "./printable.ts";
+import { asCalled } from "./programName.ts";
 
 /** The two ways out: data to standard output, talk to standard error. Nothing unprintable passes. */
 export interface Talk {
@@ -13,10 +14,11 @@ export interface Talk {
 
 export function talkThrough(io: Io, isPlain: boolean): Talk {
   const isBold = io.outIsTerminal && !isPlain && !io.env.NO_COLOR && io.env.TERM !== "dumb";
-  const data = (text: string): void => io.out.write(`${printable(text)}\n`);
+  const shown = (text: string): string => printable(asCalled(text, io.program ?? "tallywatt"));
+  const data = (text: string): void => io.out.write(`${shown(text)}\n`);
   return {
     data,
-    say: (text) => io.err.write(`${printable(text)}\n`),
-    boldData: (text) => (isBold ? io.out.write(`\u001B[1m${printable(text)}\u001B[22m\n`) : data(text)),
+    say: (text) => io.err.write(`${shown(text)}\n`),
+    boldData: (text) => (isBold ? io.out.write(`\u001B[1m${shown(text)}\u001B[22m\n`) : data(text)),
   };
 }

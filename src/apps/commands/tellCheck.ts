@@ -1,17 +1,32 @@
+import type { Notice } from "../../base/notices/index.ts";
 import type { FlightCheck } from "../../flight/check/index.ts";
 import { checkSummary } from "./checkSummary.ts";
 import type { Call } from "./commandDefinition.ts";
 import { STANDARD_INPUT, shownLog } from "./logInput.ts";
 import { inOrder, noticeLines } from "./noticeLines.ts";
-import { commandLine } from "./shellWord.ts";
+import { answeredWords, commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
 
 /** Every notice on standard error, the gravest first. */
 export function tellNotices(log: string, check: FlightCheck, call: Call, talk: Talk): void {
   const retry = (option: string): string =>
-    commandLine([call.name, log, ...call.optionWords, ...option.split(" ")]);
-  for (const notice of inOrder(check.log.notices)) {
-    talk.say(noticeLines(shownLog(log), notice, retry).join("\n"));
+    commandLine([call.name, log, ...answeredWords(call.optionWords, option)]);
+  tellEach(shownLog(log), check.log.notices, retry, talk);
+}
+
+/** A line to try is printed once, under the gravest notice that offers it. */
+export function tellEach(
+  log: string,
+  notices: readonly Notice[],
+  retry: (option: string) => string,
+  talk: Talk,
+): void {
+  const tried = new Set<string>();
+  for (const notice of inOrder(notices)) {
+    const options = (notice.options ?? []).filter((option) => !tried.has(option));
+    const lines = noticeLines(log, { ...notice, options }, retry);
+    for (const option of options) tried.add(option);
+    talk.say(lines.join("\n"));
   }
 }
 
@@ -34,9 +49,10 @@ export function tellSummary(
   talk.data(rest.join("\n"));
 }
 
-/** First an aircraft to judge by, then the report, then how the columns were read. */
+/** First an aircraft to judge by, then the report; after the report the next flight's place, the logbook. */
 function nextCommand(log: string, report: string | null, call: Call): string {
   if (!call.has("aircraft")) return commandLine(["new", "aircraft.json"]);
-  if (report !== null || log === STANDARD_INPUT) return commandLine(["columns", log]);
+  if (log === STANDARD_INPUT) return commandLine(["plan", "--aircraft", call.text("aircraft") ?? ""]);
+  if (report !== null) return commandLine(["add", log, "--aircraft", call.text("aircraft") ?? ""]);
   return commandLine(["check", log, ...call.optionWords, "--report"]);
 }
