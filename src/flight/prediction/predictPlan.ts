@@ -72,7 +72,7 @@ const NEEDS: { readonly [name in PlanMeasure]: readonly InputName[] } = {
   sagPerCellV: STATIC,
   meanCurrentA: [...STATIC, "cruiseShare"],
   flightTimeS: [...STATIC, "cruiseShare", "capacityMah", "groundMah"],
-  controllerHotDayPeakC: ["risePerA2"],
+  controllerHotDayPeakC: ["risePerA2", ...STATIC, "cruiseShare"],
   powerLoadingWPerKg: STATIC,
 };
 

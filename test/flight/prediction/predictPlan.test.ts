@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type Facts, NO_FACTS } from "../../../src/aircraft/facts.ts";
 import { isKnown, type KnownQuantity, type Quantity } from "../../../src/base/quantity/index.ts";
 import {
+  type Change,
   type KnownParts,
   type KnownValue,
   NOTHING_KNOWN,
@@ -171,6 +172,37 @@ describe("a swap", () => {
     const { before, after } = predictSwap(bare, heated, both, { ...NO_CHANGE, pitchIn: 12 });
     expect(value(before.measures.controllerHotDayPeakC)).toBe(facts.field.hotDayC + 50);
     expect(after.measures.controllerHotDayPeakC).toMatchObject({ value: null, why: NOT_CARRIED_OVER });
+  });
+
+  it("heats by the load of the changed fitting, and not at all where that load is not known", () => {
+    const shape = { diameterIn: 18, pitchIn: 10, blades: 2, family: null };
+    const measured = { powerCoefficient: null, staticCurrentA: known(55, 2), cruiseShare: known(0.45, 0.03) };
+    const pack = { cells: 8, capacityMah: 5000, resistance10sMohm: null, startCellV: null };
+    const flown = [{ shape, flights: 3, ...measured, controllerRiseC: known(50, 5) }];
+    const heated: KnownParts = { ...NOTHING_KNOWN, pack, flown };
+    const peakAfter = (of: Facts, change: Partial<Change>) =>
+      predictSwap(of, heated, both, { ...NO_CHANGE, ...change }).after.measures.controllerHotDayPeakC;
+    const before = facts.field.hotDayC + 50;
+    expect(value(peakAfter(facts, { diameterIn: 22, pitchIn: 14 }))).toBeGreaterThan(before + 20);
+    expect(value(peakAfter(facts, { diameterIn: 15, pitchIn: 8 }))).toBeLessThan(before - 10);
+    expect(Math.abs(value(peakAfter(facts, { cells: 6 })) - before)).toBeGreaterThan(2);
+    const bare = { ...facts, motor: { ...facts.motor, windingOhm: null } };
+    for (const change of [{ diameterIn: 22, pitchIn: 14 }, { cells: 6 }]) {
+      expect(peakAfter(bare, change)).toMatchObject({ value: null, why: NOT_CARRIED_OVER });
+    }
+  });
+
+  it("names the missing motor, not a stuck one, where a fitted rise has no load to go with", () => {
+    const controller = {
+      risePerA2: known(0.02, 0.002),
+      timeConstantS: null,
+      driver: "motorCurrent" as const,
+    };
+    const bare = { ...facts, motor: { ...facts.motor, windingOhm: null } };
+    expect(planned(bare, { ...NOTHING_KNOWN, controller }).controllerHotDayPeakC).toMatchObject({
+      value: null,
+      why: MOTOR_NOT_GIVEN,
+    });
   });
 
   it("says what widens: a shape outside the published ones, blades by a rule of the trade", () => {
