@@ -27,6 +27,8 @@ export function starterAircraftFile(name: string): string {
 
   "motor": {
     "kv": 230, // rev/min per volt
+    "windingOhm": 0.021, // winding alone, from the maker's sheet; plan and swap need it
+    "noLoadA": 1.4, // current without propeller at about 10 V; plan and swap need it
     "maxPowerW": 2400,
     "polePairs": 7 // half the number of magnets
   },

@@ -36,7 +36,7 @@ describe("swap", () => {
     expect(out).toMatch(/19x8 was not logged: its diameter is 106 % and its pitch 80 % of the logged 18x10/);
     expect(out).toMatch(/Static thrust .* N .*-> .* N .*an estimate from published coefficients/);
     expect(out).toMatch(/Same load, same kind: .*18x10/);
-    expect(out).toMatch(/One inch up and one down \(thin electric\): one step/);
+    expect(out).toMatch(/One inch up and one down \(sport\): one step/);
     expect(out).not.toMatch(/undefined|NaN|\[object/);
   });
 

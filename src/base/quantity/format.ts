@@ -54,6 +54,12 @@ const UNIT_SIGNS: ReadonlyMap<string, string> = new Map([
   ["1", ""],
 ]);
 
+/** Seconds as a length in words: 471 -> "7 min 51 s", 42 -> "42 s". */
+export function lengthInWords(seconds: number): string {
+  const whole = Math.round(seconds);
+  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
+}
+
 /** The unit as written in text: the JSON spelling with its signs; nothing for a plain number. */
 export function unitText(unit: string): string {
   return UNIT_SIGNS.get(unit) ?? unit;

@@ -1,5 +1,6 @@
 export {
   decimalPlace,
+  lengthInWords,
   minutesAndSeconds,
   plainNumber,
   quantityText,

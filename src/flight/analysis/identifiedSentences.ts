@@ -21,7 +21,7 @@ export const NO_LIMIT_OR_CURRENT = "needs the controller's limit and a full-thro
 export const LIMIT_NOT_REACHED = "full throttle does not bring the controller to its limit";
 
 export function riseTooSmall(riseC: number, neededC: number): string {
-  return `the controller warmed by ${plainNumber(riseC)} degC only; ${neededC} degC are needed`;
+  return `the controller warmed by ${plainNumber(riseC)} °C only; ${neededC} °C are needed`;
 }
 
 export function heatTooShort(spanS: number, timeConstantS: number): string {
@@ -29,7 +29,7 @@ export function heatTooShort(spanS: number, timeConstantS: number): string {
 }
 
 export function fullThrottleFor(ambientC: number): string {
-  return `starting at the air's ${plainNumber(ambientC)} degC`;
+  return `starting at the air's ${plainNumber(ambientC)} °C`;
 }
 
 export const NO_MOTOR_CONSTANTS = "needs the motor's kv, windingOhm and noLoadA in the aircraft file";

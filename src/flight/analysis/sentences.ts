@@ -73,11 +73,11 @@ export function lagNotCorrected(): string {
 }
 
 export function lagOnTop(lagC: number): string {
-  return `as logged; the controller itself was about ${plainNumber(lagC)} degC hotter than its probe`;
+  return `as logged; the controller itself was about ${plainNumber(lagC)} °C hotter than its probe`;
 }
 
 export function hotDayFrom(hotDayC: number, ambientC: number, source: string): string {
-  return `the same flight at ${plainNumber(hotDayC)} degC instead of ${plainNumber(ambientC)} degC, ${source}`;
+  return `the same flight at ${plainNumber(hotDayC)} °C instead of ${plainNumber(ambientC)} °C, ${source}`;
 }
 
 export function cellCountDoubt(cells: number, packV: number, likely: readonly number[]): Notice {

@@ -1,6 +1,6 @@
 import {
   isKnown,
-  minutesAndSeconds,
+  lengthInWords,
   plainNumber,
   type Quantity,
   quantityText,
@@ -17,7 +17,7 @@ export function predictedText(quantity: Quantity): string {
     return quantityText(quantity);
   }
   const { value, low, high } = quantity;
-  return `${minutesAndSeconds(value)} min (${minutesAndSeconds(low)} to ${minutesAndSeconds(high)})`;
+  return `${lengthInWords(value)} (${lengthInWords(low)} to ${lengthInWords(high)})`;
 }
 
 export function predictedPart(name: MeasureName, quantity: Quantity): string {
@@ -32,7 +32,7 @@ export function planItself(judgement: Judgement): string {
 }
 
 function plannedText(value: number, unit: string): string {
-  return unit === "s" ? `${minutesAndSeconds(value)} min` : `${plainNumber(value)} ${unitText(unit)}`;
+  return unit === "s" ? lengthInWords(value) : `${plainNumber(value)} ${unitText(unit)}`;
 }
 
 export function limitWouldPass(judgement: Judgement): string {

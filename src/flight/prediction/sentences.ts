@@ -26,7 +26,7 @@ export function perCellAndCapacity(): string {
 }
 
 export function airOf(ambientC: number, elevationM: number): string {
-  return `standard air at ${plainNumber(elevationM)} m and ${plainNumber(ambientC)} degC`;
+  return `standard air at ${plainNumber(elevationM)} m and ${plainNumber(ambientC)} °C`;
 }
 
 export const NO_CELLS = "the aircraft file gives no pack.cells";
