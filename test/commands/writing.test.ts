@@ -1,10 +1,12 @@
+import { readFileSync } from "node:fs";
+import { basename, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parseAircraftFile } from "../../src/aircraft/index.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
 import type { Failure } from "../../src/apps/commands/failure.ts";
 import { writeReport } from "../../src/apps/commands/writeOutput.ts";
 import { MemoryDisk } from "../folderBook/memoryDisk.ts";
-import { ioOn, runInMemory, textsOf } from "./inMemory.ts";
+import { ioOn, PACKAGE_FOLDER, runInMemory, textsOf } from "./inMemory.ts";
 import { SAMPLE_AIRCRAFT, sampleLog } from "./sampleLog.ts";
 
 const files = { "flight.csv": sampleLog(), "other.csv": sampleLog(), "heron.json": SAMPLE_AIRCRAFT };
@@ -176,5 +178,15 @@ describe("demo", () => {
     for (const [, page = "", part = ""] of links) {
       expect(ran.files[`demo-reports/${page}`]).toContain(`id="${part.slice(1)}"`);
     }
+    const next = /^Next: (?:npx )?tallywatt (.*)$/m.exec(ran.out)?.[1]?.split(" ") ?? [];
+    const line = /^flight-09\.html: (.*?\.)(?: \(\d+ notes?\))?$/m.exec(ran.out)?.[1];
+    expect(next).toContain("--ambient");
+    const here = next.map((word) => (word.includes("/") ? basename(word) : word));
+    const season = ["flight-09.csv", "aircraft.json"].map((name) => [
+      name,
+      readFileSync(join(PACKAGE_FOLDER, "fixtures", "tern", name)),
+    ]);
+    const again = await runInMemory(here, { files: Object.fromEntries(season) });
+    expect(again.out.split("\n")).toContain(line);
   });
 });

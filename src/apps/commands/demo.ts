@@ -75,9 +75,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   talk.data(demoSentences.season(FRONT_PAGE, book.flights().length));
   talk.data(lines.join("\n"));
   talk.data(demoSentences.done(season.logs.length + 1, folder, join(folder, FRONT_PAGE)));
-  talk.data(
-    `Next: ${commandLine(["check", seasonFile(io, "flight-09.csv"), "--aircraft", seasonFile(io, "aircraft.json")])}`,
-  );
+  talk.data(`Next: ${nextCommand(io, season.logs)}`);
   return EXIT.done;
 }
 
@@ -111,6 +109,16 @@ function keep(
 
 function givenOf({ pack, propeller, ambientC, putBackMah, date, note }: SeasonLog): GivenFacts {
   return { ...NOTHING_GIVEN, pack, propeller, ambientC, putBackMah, date, note: note === "" ? null : note };
+}
+
+const NEXT_LOG = "flight-09.csv";
+
+/** A check of one log in the air of the notes, so that it says what the demo's own line says; its propeller is the file's. */
+function nextCommand(io: Io, logs: readonly SeasonLog[]): string {
+  const log = logs.find(({ file }) => file === NEXT_LOG);
+  if (log === undefined) throw new Failure(EXIT.bug, inputSentences.packageIncomplete(NEXT_LOG));
+  const files = [seasonFile(io, log.file), "--aircraft", seasonFile(io, "aircraft.json")];
+  return commandLine(["check", ...files, "--ambient", String(log.ambientC)]);
 }
 
 /** A file of the season as it must be typed here. */
