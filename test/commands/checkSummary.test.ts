@@ -40,6 +40,22 @@ describe("the summary of a check", () => {
     expect(text).not.toContain("no probe");
   });
 
+  it("calls numbers of a current that nobody logged estimated, and those of a bridged hole not", () => {
+    const text = (measures: typeof flight.measures) =>
+      checkSummary("a.csv", { ...check, flights: [{ ...flight, measures }] }, END).join("\n");
+    const guess = (value: number, unit: string) =>
+      ({ value, low: 0.7 * value, high: 1.3 * value, unit, basis: "estimated" }) as const;
+    const bridged = { ...flight.measures, chargeUsedMah: guess(4000, "mAh") };
+    expect(text(bridged)).not.toContain("stimated");
+    const unlogged = {
+      ...bridged,
+      peakCurrentA: guess(70, "A"),
+      chargeCoveredMah: { value: null, unit: "mAh", why: "no current channel" },
+    };
+    expect(text(unlogged)).toContain("stimated charge used 4000 ± 1200 mAh");
+    expect(text(unlogged)).toContain("stimated peak current");
+  });
+
   it("keeps to eight lines for two flights and for many", () => {
     const two = sampleInputOfTwo().checked.check;
     const many = { ...two, flights: Array.from({ length: 9 }, () => flight) };

@@ -1,7 +1,7 @@
 import { channelWords, isCellChannel } from "../../base/channels/index.ts";
-import { isKnown, minutesAndSeconds, type Quantity, quantityText } from "../../base/quantity/index.ts";
+import { isKnown, minutesAndSeconds, quantityText } from "../../base/quantity/index.ts";
 import type { MeasureName } from "../../flight/analysis/index.ts";
-import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
+import { isCurrentEstimated, MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import type { CheckedFlight, FlightCheck } from "../../flight/check/index.ts";
 import { noticeCount } from "./noticeLines.ts";
 import { oneLine } from "./printable.ts";
@@ -65,9 +65,7 @@ function kindWords(flight: CheckedFlight | undefined): string {
 
 function measureLines(flight: CheckedFlight): readonly string[] {
   return LINES.flatMap((names) => {
-    const parts = names
-      .filter((name) => isShown(name, flight))
-      .map((name) => part(name, flight.measures[name]));
+    const parts = names.filter((name) => isShown(name, flight)).map((name) => part(name, flight));
     return parts.length === 0 ? [] : [`${sentenceCase(parts.join(", "))}.`];
   });
 }
@@ -77,8 +75,11 @@ function isShown(name: MeasureName, { measures }: CheckedFlight): boolean {
   return isKnown(measures[name]) || MAIN.includes(name);
 }
 
-function part(name: MeasureName, quantity: Quantity): string {
-  return `${MEASURE_WORDS[name]} ${quantityText(quantity)}`;
+/** Numbers of a current that nobody logged are called estimated. */
+function part(name: MeasureName, { measures }: CheckedFlight): string {
+  const quantity = measures[name];
+  const isEstimate = isKnown(quantity) && quantity.basis === "estimated" && isCurrentEstimated(measures);
+  return `${isEstimate ? "estimated " : ""}${MEASURE_WORDS[name]} ${quantityText(quantity)}`;
 }
 
 /** Several flights in one log: one line each. */
@@ -91,9 +92,7 @@ function flightLines(flights: readonly CheckedFlight[]): readonly string[] {
 
 function numbersOf(flight: CheckedFlight): string {
   const names: readonly MeasureName[] = ["chargeUsedMah", "peakCurrentA", "minCellV"];
-  const parts = names
-    .filter((name) => isShown(name, flight))
-    .map((name) => part(name, flight.measures[name]));
+  const parts = names.filter((name) => isShown(name, flight)).map((name) => part(name, flight));
   return `${sentenceCase(parts.join(", "))}.`;
 }
 

@@ -3,6 +3,7 @@ export { analyseRecording } from "./analyseRecording.ts";
 export { cellCountQuestion, restedPackV } from "./cellCount.ts";
 export { heatSolver } from "./controllerHeatProfile.ts";
 export type { DayFacts } from "./dayFacts.ts";
+export { isCurrentEstimated } from "./estimatedMeasures.ts";
 export type { FlightLoad } from "./flightLoad.ts";
 export { type HeatTrace, numbersOf, numbersText } from "./heatTrace.ts";
 export {

@@ -4,6 +4,7 @@ import { coveredCharge, usedCharge } from "./charge.ts";
 import { chargeLeft } from "./chargeLeft.ts";
 import { controllerTemperature } from "./controllerTemperature.ts";
 import { coveredEnergy, usedEnergy } from "./energy.ts";
+import { estimatedMeasures } from "./estimatedMeasures.ts";
 import { firstReading } from "./firstReading.ts";
 import { flightCharge, meanCurrent } from "./flightCharge.ts";
 import { type FlightContext, runningRows } from "./flightContext.ts";
@@ -57,6 +58,7 @@ export function measuresOf(context: FlightContext, identified: Identified): Meas
     ...restMeasures(context),
     ...controllerTemperature(context, identified.peakLag),
     ...identified.measures,
+    ...estimatedMeasures(context),
   };
 }
 

@@ -22,6 +22,8 @@ export interface EstimatedCurrent {
   readonly firstRow: number;
   /** Relative 95 % half-width, one for the whole log: its parts do not average out. */
   readonly relativeHalfWidth: number;
+  /** The same on the ground, where the coefficient is the static one. */
+  readonly relativeHalfWidthAtRest: number;
 }
 
 export type EstimatedCurrentOrWhy =
@@ -62,17 +64,18 @@ export function estimateCurrent(
     const motorA = shaftW / back + noLoadCurrentA(motor.noLoadA, packV);
     currentA[k] = (facts.motor.count * motorA * (motorA * motor.pathOhm + back)) / packV;
   }
-  const relativeHalfWidth = Math.hypot(
+  const relativeHalfWidthAtRest = Math.hypot(
     coefficient.halfWidth / coefficient.value,
     air.relativeHalfWidth,
-    UNLOADING_HALF_WIDTH,
     // Losses are about a tenth of the power each.
     0.1 * CONSTANTS_HALF_WIDTH.ohm,
     0.1 * CONSTANTS_HALF_WIDTH.noLoad,
     facts.sensors.voltageAccuracyPct / 100,
   );
+  const relativeHalfWidth = Math.hypot(relativeHalfWidthAtRest, UNLOADING_HALF_WIDTH);
+  const { firstRow } = range;
   return {
-    estimate: { basis: "estimated", currentA, firstRow: range.firstRow, relativeHalfWidth },
+    estimate: { basis: "estimated", currentA, firstRow, relativeHalfWidth, relativeHalfWidthAtRest },
     why: null,
   };
 }

@@ -1,5 +1,5 @@
-import { isKnown, minutesAndSeconds, type Quantity, quantityText } from "../../base/quantity/index.ts";
-import type { Measures } from "../analysis/index.ts";
+import { isKnown, minutesAndSeconds, quantityText } from "../../base/quantity/index.ts";
+import { isCurrentEstimated, type Measures } from "../analysis/index.ts";
 import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
 import { stepAfterLimit, stepAfterPlan } from "./nextSteps.ts";
@@ -87,15 +87,17 @@ function quietEnd(judgements: readonly Judgement[]): string {
 /** "Flew 6:12 and used 2310 ± 50 mAh", with what is known. */
 function opening(measures: Measures, kind: "flight" | "benchRun", isComplete: boolean): string {
   const cut = isComplete ? "" : ", the log is cut";
-  if (kind === "benchRun") return `Bench run${usedWords(measures.chargeUsedMah, " of ")}${cut}`;
+  if (kind === "benchRun") return `Bench run${usedWords(measures, " of ")}${cut}`;
   const flown = isKnown(measures.flightTimeS)
     ? `Flew ${minutesAndSeconds(measures.flightTimeS.value)}`
     : "Flew";
-  return `${flown}${usedWords(measures.chargeUsedMah, " and used ")}${cut}`;
+  return `${flown}${usedWords(measures, " and used ")}${cut}`;
 }
 
-function usedWords(charge: Quantity, joint: string): string {
-  return isKnown(charge) ? `${joint}${quantityText(charge)}` : "";
+function usedWords(measures: Measures, joint: string): string {
+  const charge = measures.chargeUsedMah;
+  const estimated = isCurrentEstimated(measures) ? "an estimated " : "";
+  return isKnown(charge) ? `${joint}${estimated}${quantityText(charge)}` : "";
 }
 
 function clause(judgement: Judgement): string {

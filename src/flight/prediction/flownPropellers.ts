@@ -1,7 +1,7 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { between, isKnown, type Quantity, unknown } from "../../base/quantity/index.ts";
 import type { PropellerShape } from "../../physics/index.ts";
-import type { MeasureName } from "../analysis/index.ts";
+import { isCurrentEstimated, type MeasureName } from "../analysis/index.ts";
 import type { FlownPropeller, LoggedFlight } from "./knownParts.ts";
 import { type Pooling, pooled } from "./pooled.ts";
 
@@ -39,8 +39,12 @@ export function flownPropellers(flights: readonly LoggedFlight[]): readonly Flow
 
 function flownPropeller(shape: PropellerShape | null, flights: readonly LoggedFlight[]): FlownPropeller {
   const of = (name: MeasureName) => flights.map(({ measures }) => measures[name]);
-  const flown = flights.filter(({ kind, complete }) => kind === "flight" && complete);
-  const staticCurrentA = pooled(of("staticCurrentA"), STATIC);
+  const measured = flights.filter(({ measures }) => !isCurrentEstimated(measures));
+  const flown = measured.filter(({ kind, complete }) => kind === "flight" && complete);
+  const staticCurrentA = pooled(
+    measured.map(({ measures }) => measures.staticCurrentA),
+    STATIC,
+  );
   return {
     shape,
     flights: flights.length,

@@ -1,7 +1,7 @@
 import { between, isKnown, type Quantity, revPerSecond, unknown } from "../../base/quantity/index.ts";
 import { mean } from "../../base/statistics/index.ts";
 import { kvFromFullThrottle } from "../../physics/index.ts";
-import type { MeasureName } from "../analysis/index.ts";
+import { isCurrentEstimated, type MeasureName } from "../analysis/index.ts";
 import { flownPropellers } from "./flownPropellers.ts";
 import type { KnownController, KnownPack, KnownParts, KnownValue, LoggedFlight } from "./knownParts.ts";
 import { pathOhmOf } from "./motorFacts.ts";
@@ -70,6 +70,7 @@ export function kvOf({ measures, facts }: Pick<LoggedFlight, "measures" | "facts
   const pathOhm = pathOhmOf(facts);
   const unit = "rev/min/V";
   if (!isKnown(staticCurrentA)) return unknown(unit, staticCurrentA.why);
+  if (isCurrentEstimated(measures)) return unknown(unit, "its current is estimated, not logged");
   if (!isKnown(staticPowerW)) return unknown(unit, staticPowerW.why);
   if (!isKnown(staticRpm)) return unknown(unit, staticRpm.why);
   if (pathOhm === null || facts.motor.kv === null)
@@ -110,7 +111,7 @@ function knownController(flights: readonly LoggedFlight[]): KnownController | nu
 
 function groundCharge(flights: readonly LoggedFlight[]): KnownValue | null {
   const charges = flights
-    .filter(({ kind, complete }) => kind === "flight" && complete)
+    .filter(({ kind, complete, measures }) => kind === "flight" && complete && !isCurrentEstimated(measures))
     .map(({ measures: { chargeUsedMah, flightChargeMah } }) =>
       isKnown(chargeUsedMah) && isKnown(flightChargeMah)
         ? exactly(chargeUsedMah.value - flightChargeMah.value)

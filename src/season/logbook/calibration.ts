@@ -4,6 +4,7 @@ import {
   sampleStandardDeviation,
   studentTQuantile,
 } from "../../base/statistics/index.ts";
+import { isCurrentEstimated } from "../../flight/analysis/index.ts";
 import type { LogbookEntry } from "./entry.ts";
 import { bookSentences } from "./sentences.ts";
 
@@ -106,6 +107,7 @@ function logged(
 /** Why the flight's charge cannot be held against the charger; null when it can. */
 function doubt({ check, given, facts }: LogbookEntry, scaleNow: number): string | null {
   const charge = check.measures.chargeUsedMah;
+  if (isCurrentEstimated(check.measures)) return bookSentences.chargeEstimated();
   const isWhole = charge.value !== null && charge.bound === undefined && check.complete;
   if (!isWhole) return bookSentences.chargeNotWhole();
   if (given.startPct !== null && given.startPct < 100) return bookSentences.startNotFull();

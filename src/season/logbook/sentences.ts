@@ -50,6 +50,7 @@ export const bookSentences = {
   rechecked: (count: number): string => `rechecked ${several(count, "flight", "flights")}`,
   imported: (count: number): string => `took in ${several(count, "flight", "flights")} of another logbook`,
 
+  chargeEstimated: (): string => "its current was not logged, only estimated",
   chargeNotWhole: (): string => "its log does not hold the whole charge",
   putBackFlightMissing: (flight: string): string => `flight ${flight} of its put-back is not in the logbook`,
   startNotFull: (): string =>

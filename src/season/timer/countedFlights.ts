@@ -1,5 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { isKnown } from "../../base/quantity/index.ts";
+import { isCurrentEstimated } from "../../flight/analysis/index.ts";
 import type { LogbookEntry } from "../logbook/index.ts";
 import type { LoggedLoad } from "./loggedLoad.ts";
 import { fittedPropeller, flownPropeller } from "./propellerName.ts";
@@ -8,6 +9,7 @@ import {
   cutShortLeftOut,
   deadSensorLeftOut,
   doubtfulChargeLeftOut,
+  estimatedLeftOut,
   noLoadLeftOut,
   onlyBoundLeftOut,
   otherCellsLeftOut,
@@ -61,6 +63,7 @@ function doubt(entry: LogbookEntry): string | null {
   if (!entry.check.complete) return cutShortLeftOut();
   const { chargeUsedMah } = entry.check.measures;
   if (!isKnown(chargeUsedMah)) return deadSensorLeftOut(chargeUsedMah.why);
+  if (isCurrentEstimated(entry.check.measures)) return estimatedLeftOut();
   const { value, low, high } = chargeUsedMah;
   if (low === null || high === null) return onlyBoundLeftOut();
   const gain = entry.facts.sensors.currentAccuracyPct / 100;

@@ -19,6 +19,9 @@ export function otherCellsLeftOut(flown: number | null, fitted: number | null): 
 export function otherPackLeftOut(flownMah: number, fittedMah: number): string {
   return `flown with a pack of ${plainNumber(flownMah)} mAh, fitted is ${plainNumber(fittedMah)} mAh`;
 }
+export function estimatedLeftOut(): string {
+  return "its current was not logged; an estimated charge sets no timer";
+}
 export function onlyBoundLeftOut(): string {
   return "its charge is only bounded";
 }

@@ -5,6 +5,7 @@ import { setTimer } from "../../../src/season/timer/index.ts";
 import {
   benchRunLeftOut,
   cutShortLeftOut,
+  estimatedLeftOut,
   otherPropellerLeftOut,
 } from "../../../src/season/timer/sentences.ts";
 import { type EntryChanges, entry, FITTED, sure } from "./entries.ts";
@@ -118,6 +119,8 @@ describe("which flights count", () => {
     expect(other({ cells: 7 })).toHaveLength(1);
     expect(other({ capacityMah: 4000 })).toHaveLength(1);
     expect(leftOut({ load: null })).toHaveLength(1);
+    const peakCurrentA = known(60, 18, "A", "estimated");
+    expect(leftOut({ measures: { peakCurrentA } })).toEqual([{ flight: "odd", why: estimatedLeftOut() }]);
   });
   it("leaves out a charge that is unknown, only bounded, or open through holes", () => {
     const charge = (chargeUsedMah: ReturnType<typeof known>) => leftOut({ measures: { chargeUsedMah } });
