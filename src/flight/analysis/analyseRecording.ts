@@ -3,6 +3,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import type { AnalysedFlight } from "./analysedFlight.ts";
 import { cellsInSeries } from "./cellCount.ts";
+import { workingChannel } from "./channelOrWhy.ts";
 import type { DayFacts } from "./dayFacts.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { flightLoadOf } from "./flightLoadOf.ts";
@@ -88,6 +89,13 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
   };
 }
 
+/** False where neither current nor shaft speed holds a value: the missing channel has its own notice. */
+function isRunTold(recording: Recording, row: number): boolean {
+  return (["current", "shaftSpeed"] as const).some(
+    (channel) => !Number.isNaN(workingChannel(recording, channel)?.[row] ?? Number.NaN),
+  );
+}
+
 function powerNotices(context: FlightContext): readonly Notice[] {
   const { recording, group } = context;
   if (group === null) return [];
@@ -96,7 +104,7 @@ function powerNotices(context: FlightContext): readonly Notice[] {
   if (context.startsUnderPower) {
     notices.push(startsUnderPower(line(group.runs[0]!.firstRow), group.segment.startsAfterHole));
   }
-  if (context.endsUnderPower) {
+  if (context.endsUnderPower && isRunTold(recording, group.runs.at(-1)!.lastRow)) {
     notices.push(endsUnderPower(line(group.runs.at(-1)!.lastRow), group.segment.endsAtHole));
   }
   return notices;

@@ -24,7 +24,9 @@ export function centredMean(
       sum -= values[tail]!;
       count--;
     }
-    mean[row] = sum / count;
+    // What rounding leaves of a sum over nothing is no value, and must not be carried on.
+    if (count === 0) sum = 0;
+    mean[row] = count === 0 ? Number.NaN : sum / count;
   }
   return mean;
 }

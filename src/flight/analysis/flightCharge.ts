@@ -9,7 +9,10 @@ import {
 import { chargeBetween } from "./charge.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { whyFlightIsCut, whyNoFlight } from "./flightTime.ts";
+import { rowsBetween } from "./rowsBetween.ts";
 import { ofLoggedPart } from "./sentences.ts";
+import { MEAN_OF_SEEN } from "./sumSentences.ts";
+import { unseenCurrent } from "./unseenCurrent.ts";
 
 const SECONDS_PER_HOUR = 3600;
 const MAH_PER_AH = 1000;
@@ -57,7 +60,7 @@ export function meanCurrent(context: FlightContext): Quantity {
   const { shape, group, recording, facts } = context;
   if (group === null) return unknown("A", whyNoFlight(context));
   const overSpan = (startS: number, endS: number, timeS: number) =>
-    amperes(chargeBetween(recording, startS, endS, facts), timeS);
+    amperes(chargeBetween(recording, startS, endS, facts), timeS, lostSeconds(context, startS, endS));
   if (shape === null) {
     const runS = group.runs.reduce((sum, run) => sum + run.endS - run.startS, 0);
     return overSpan(group.startS, group.endS, runS);
@@ -70,10 +73,19 @@ export function meanCurrent(context: FlightContext): Quantity {
   return enclosing(mean, [shortest, longest], why === null ? {} : { why: ofLoggedPart(why) });
 }
 
-function amperes(charge: Quantity, timeS: number): Quantity {
+function lostSeconds({ recording }: FlightContext, startS: number, endS: number): number {
+  return unseenCurrent(recording, rowsBetween(recording.timeS, startS, endS)).lostS;
+}
+
+/** Seconds without current do not count in the mean; its lower bound has nothing flow in them. */
+function amperes(charge: Quantity, timeS: number, lostS: number): Quantity {
   if (charge.value === null) return unknown("A", charge.why);
   const perMah = SECONDS_PER_HOUR / MAH_PER_AH / timeS;
   const value = charge.value * perMah;
+  if (lostS > 0 && lostS < timeS) {
+    const seen = (value * timeS) / (timeS - lostS);
+    return atLeast(seen, (charge.low ?? charge.value) * perMah, "A", charge.basis, MEAN_OF_SEEN);
+  }
   if (charge.high === null)
     return atLeast(value, (charge.low ?? charge.value) * perMah, "A", charge.basis, charge.why ?? "");
   return between(value, (charge.low ?? charge.value) * perMah, charge.high * perMah, "A", charge.basis);

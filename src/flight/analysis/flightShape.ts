@@ -70,12 +70,22 @@ export function flightShape(
     isTakeOffLogged: takeOff.value > trace.timeS[0]! + EDGE_S,
     isTouchdownLogged,
     seenBy: airborne?.sense.channel ?? "power",
-    flightPowerEndS: Math.min(powerEndS, touchdown.value),
+    flightPowerEndS: isUnseenFrom(trace, powerEndS)
+      ? Math.max(touchdown.value, isTouchdownLogged ? 0 : endS)
+      : Math.min(powerEndS, touchdown.value),
     stretches,
     trace,
     level,
     senses,
   };
+}
+
+const UNSEEN_S = 5;
+
+/** True where the load is missing from about `atS` on: flight power then did not end there. */
+function isUnseenFrom({ timeS, isMissing }: PowerTrace, atS: number): boolean {
+  const first = timeS.findIndex((time, i) => time >= atS && isMissing[i] === 1);
+  return first >= 0 && timeS[first]! <= atS + UNSEEN_S;
 }
 
 /** When the motor may last have run: the end of a hole in which it stopped, else the end of its last run. */

@@ -1,5 +1,6 @@
 import { atLeast, between, type Quantity, unknown } from "../../base/quantity/index.ts";
-import type { FlightContext } from "./flightContext.ts";
+import { workingChannel } from "./channelOrWhy.ts";
+import { type FlightContext, runningRows } from "./flightContext.ts";
 import type { FlightShape } from "./flightShape.ts";
 import type { RunGroup } from "./runGroups.ts";
 import {
@@ -13,6 +14,7 @@ import {
   TOUCHDOWN_FROM_POWER,
 } from "./sentences.ts";
 import { switchHoles } from "./switchHoles.ts";
+import { unseenCurrent } from "./unseenCurrent.ts";
 
 /** Why a window without a flight has no flight measures. */
 export function whyNoFlight({ group, running }: FlightContext): string {
@@ -54,7 +56,10 @@ export function motorRunTime(context: FlightContext): Quantity {
   const steps = recording.stepS * Math.sqrt((2 * group.runs.length) / 3);
   const halfWidth = Math.hypot(steps, THRESHOLD_S);
   const { countedS, leftOutS } = secondsInHoles(context, group);
-  const low = value - halfWidth - countedS;
+  // Without shaft speed nothing tells whether the motor ran while its current was missing.
+  const isTold = workingChannel(recording, "shaftSpeed") !== null;
+  const untoldS = isTold ? 0 : unseenCurrent(recording, runningRows(context)).lostS;
+  const low = Math.max(0, value - halfWidth - countedS - untoldS);
   if (startsUnderPower) return atLeast(value, low, "s", "measured", STARTS_UNDER_POWER);
   if (endsUnderPower) return atLeast(value, low, "s", "measured", ENDS_UNDER_POWER);
   return between(value, low, value + halfWidth + leftOutS, "s", "measured");

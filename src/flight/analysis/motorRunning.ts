@@ -1,4 +1,4 @@
-import type { Recording } from "../../log/recording/index.ts";
+import { holeLimitS, missingStretches, type Recording } from "../../log/recording/index.ts";
 import { centredMean } from "./centredMean.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import {
@@ -41,6 +41,7 @@ export function motorRunning(recording: Recording): MotorRunning | null {
   const bySpeed = saysRunning(revs, shaftSpeed, recording.rows);
   if (amps && revs && current && shaftSpeed)
     dropWindmilling(bySpeed, byCurrent, amps, revs, current, shaftSpeed);
+  if (amps && revs && shaftSpeed) leaveToSpeed(byCurrent, amps, revs, timeS, holeLimitS(stepS));
   for (let row = 0; row < byCurrent.length; row++) byCurrent[row]! |= bySpeed[row]!;
   return { isRunning: byCurrent, current, shaftSpeed };
 }
@@ -64,6 +65,19 @@ function saysRunning(
     says[row] = isRunning;
   }
   return says;
+}
+
+/** Where the current has been missing for longer than a hole, shaft speed alone says whether the motor runs. */
+function leaveToSpeed(
+  byCurrent: Uint8Array,
+  amps: Float64Array,
+  revs: Float64Array,
+  timeS: Float64Array,
+  limitS: number,
+): void {
+  for (const { firstRow, lastRow } of missingStretches(timeS, amps, limitS)) {
+    for (let row = firstRow; row <= lastRow; row++) if (!Number.isNaN(revs[row]!)) byCurrent[row] = 0;
+  }
 }
 
 /** The average reaches past the edges of a run by its half window: rows there that read idle are idle. */

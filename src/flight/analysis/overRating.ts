@@ -1,10 +1,12 @@
-import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { atLeast, between, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { holeLimitS } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
-import type { FlightContext } from "./flightContext.ts";
+import { type FlightContext, runningRows } from "./flightContext.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import { NO_CONTROLLER_RATING } from "./sentences.ts";
 import { sumBasis } from "./sumBasis.ts";
+import { CURRENT_UNSEEN, LOWER_BOUND_CEILING } from "./sumSentences.ts";
+import { unseenCurrent } from "./unseenCurrent.ts";
 
 interface TimeAbove {
   readonly totalS: number;
@@ -15,7 +17,7 @@ interface TimeAbove {
 /**
  * overRatingS and longestOverRatingS: time that the straight line between rows lies above the controller's
  * continuous rating, in all and in one stretch. Interval: the sensor's gain, what a negative reading at rest
- * hides, and the step at each crossing.
+ * hides, the step at each crossing, and upwards all of the holes up to a minute.
  */
 export function overRating(context: FlightContext): { overRatingS: Quantity; longestOverRatingS: Quantity } {
   const { facts, recording } = context;
@@ -31,8 +33,15 @@ export function overRating(context: FlightContext): { overRatingS: Quantity; lon
   const hiddenA = hiddenOffsetA(sumBasis(recording, amps.values).offsetA);
   const most = timeAbove(context, amps.values, ratingA / (1 + gain) - hiddenA);
   const reachS = recording.stepS * Math.sqrt(Math.max(at.stretches, most.stretches) / 3);
-  const quantity = (value: number, low: number, high: number) =>
-    between(value, Math.max(0, low - reachS), high + reachS, "s", "measured");
+  const unseen = unseenCurrent(recording, runningRows(context));
+  const isCeiling = (sumBasis(recording, amps.values).ceilingA ?? Number.POSITIVE_INFINITY) <= ratingA;
+  const quantity = (value: number, low: number, high: number) => {
+    const least = Math.max(0, low - reachS);
+    if (unseen.lostS > 0) return atLeast(value, least, "s", "measured", CURRENT_UNSEEN);
+    if (isCeiling) return atLeast(value, least, "s", "measured", LOWER_BOUND_CEILING);
+    const bound = unseen.bridgedS > 0 ? ({ bound: "interval" } as const) : {};
+    return between(value, least, high + reachS + unseen.bridgedS, "s", "measured", bound);
+  };
   return {
     overRatingS: quantity(at.totalS, least.totalS, most.totalS),
     longestOverRatingS: quantity(at.longestS, least.longestS, most.longestS),

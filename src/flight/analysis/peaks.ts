@@ -1,16 +1,29 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
-import { between, known, type Quantity, type SampleReference, unknown } from "../../base/quantity/index.ts";
+import {
+  atLeast,
+  between,
+  known,
+  type Quantity,
+  type SampleReference,
+  unknown,
+} from "../../base/quantity/index.ts";
 import { type Recording, smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
 import { type Extreme, highest, highestProduct, lowest } from "./extremes.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { RowRange } from "./segments.ts";
 import { sumBasis } from "./sumBasis.ts";
-import { MEAN_OF_CELLS, noValueHere } from "./sumSentences.ts";
+import { CURRENT_UNSEEN, LOWER_BOUND_CEILING, MEAN_OF_CELLS, noValueHere } from "./sumSentences.ts";
+import { unseenCurrent } from "./unseenCurrent.ts";
 
 /** peakCurrentA: largest logged current of the rows. Interval: sensor gain, one step, and a hidden offset. */
-export function peakCurrent(recording: Recording, rows: RowRange, { sensors }: Facts): Quantity {
+export function peakCurrent(
+  recording: Recording,
+  rows: RowRange,
+  { sensors }: Facts,
+  running: RowRange = rows,
+): Quantity {
   const amps = channelOrWhy(recording, "current");
   if (amps.values === null) return unknown("A", amps.why);
   const basis = sumBasis(recording, amps.values);
@@ -20,13 +33,29 @@ export function peakCurrent(recording: Recording, rows: RowRange, { sensors }: F
   const halfWidth = Math.hypot(gain, halfWidthOfStep(basis.stepA));
   const hidden = hiddenOffsetA(basis.offsetA);
   const sample = sampleAt(recording, peak.row);
-  return between(peak.value, peak.value - halfWidth, peak.value + halfWidth + hidden, "A", "measured", {
-    sample,
-  });
+  const low = peak.value - halfWidth;
+  const why = whyHigher(recording, running, basis.ceilingA === peak.value);
+  if (why !== null) return withSample(atLeast(peak.value, low, "A", "measured", why), sample);
+  return between(peak.value, low, peak.value + halfWidth + hidden, "A", "measured", { sample });
+}
+
+function withSample(quantity: Quantity, sample: SampleReference): Quantity {
+  return quantity.value === null ? quantity : { ...quantity, sample };
+}
+
+/** Why the true peak may lie higher than any row shows, or null. */
+function whyHigher(recording: Recording, running: RowRange, isAtCeiling: boolean): string | null {
+  if (isAtCeiling) return LOWER_BOUND_CEILING;
+  return unseenCurrent(recording, running).lostS > 0 ? CURRENT_UNSEEN : null;
 }
 
 /** peakPowerW: largest product of volts and current of one row. */
-export function peakPower(recording: Recording, rows: RowRange, { sensors }: Facts): Quantity {
+export function peakPower(
+  recording: Recording,
+  rows: RowRange,
+  { sensors }: Facts,
+  running: RowRange = rows,
+): Quantity {
   const amps = channelOrWhy(recording, "current");
   if (amps.values === null) return unknown("W", amps.why);
   const volts = channelOrWhy(recording, "packVoltage");
@@ -39,7 +68,10 @@ export function peakPower(recording: Recording, rows: RowRange, { sensors }: Fac
   const halfWidth = Math.hypot(gains * peak.value, halfWidthOfStep(basis.stepA) * voltsThere);
   const high = peak.value + halfWidth + hiddenOffsetA(basis.offsetA) * voltsThere;
   const sample = sampleAt(recording, peak.row);
-  return between(peak.value, peak.value - halfWidth, high, "W", "derived", { sample });
+  const low = peak.value - halfWidth;
+  const why = whyHigher(recording, running, basis.ceilingA === amps.values[peak.row]);
+  if (why !== null) return withSample(atLeast(peak.value, low, "W", "derived", why), sample);
+  return between(peak.value, low, high, "W", "derived", { sample });
 }
 
 /** peakRpm: highest shaft speed. A counted speed has no gain error; its interval is one step. */

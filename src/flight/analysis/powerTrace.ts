@@ -1,4 +1,5 @@
-import type { Recording } from "../../log/recording/index.ts";
+import { median } from "../../base/statistics/index.ts";
+import { holeLimitS, missingStretches, type Recording } from "../../log/recording/index.ts";
 import { centredMean } from "./centredMean.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import type { RowRange } from "./segments.ts";
@@ -45,7 +46,34 @@ function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Ar
     const value = amps ? (amps[i]! - idleA) * (volts ? volts[i]! : 1) : revs ? (revs[i]! / 1000) ** 3 : 0;
     load[i] = value;
   }
+  if (amps && revs) fillFromSpeed(load, amps, revs, recording, rows);
   return load;
+}
+
+const FEWEST_ROWS = 20;
+/** Rows faster than this share of the highest speed teach what speed needs in flight. */
+const FAST_SHARE = 0.5;
+
+/** Where the current is missing for longer than a hole, the cube of shaft speed stands in, scaled to the rest. */
+function fillFromSpeed(
+  load: Float32Array,
+  amps: Float64Array,
+  revs: Float64Array,
+  { timeS, stepS }: Recording,
+  { firstRow, lastRow }: RowRange,
+): void {
+  const stretches = missingStretches(timeS.subarray(firstRow, lastRow + 1), amps, holeLimitS(stepS));
+  if (stretches.length === 0) return;
+  const fast = FAST_SHARE * revs.reduce((most, value) => Math.max(most, Number.isNaN(value) ? 0 : value), 0);
+  const perCube: number[] = [];
+  for (let i = 0; i < load.length; i++) {
+    if (revs[i]! > fast && load[i]! > 0) perCube.push(load[i]! / revs[i]! ** 3);
+  }
+  if (perCube.length < FEWEST_ROWS) return;
+  const scale = median(perCube);
+  for (const stretch of stretches) {
+    for (let i = stretch.firstRow; i <= stretch.lastRow; i++) load[i] = scale * revs[i]! ** 3;
+  }
 }
 
 /**

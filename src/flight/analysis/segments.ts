@@ -1,4 +1,5 @@
 import type { Hole, Recording } from "../../log/recording/index.ts";
+import { workingChannel } from "./channelOrWhy.ts";
 
 /** Rows `firstRow`..`lastRow`, both included. */
 export interface RowRange {
@@ -16,8 +17,24 @@ export interface Segment extends RowRange {
   readonly endsAtHole: boolean;
 }
 
-export function endsFlight(hole: Hole): boolean {
-  return hole.isUnknownLength || hole.endS - hole.startS > LONGEST_BRIDGED_HOLE_S;
+/** Long holes end a flight, unless current or shaft speed tells all through them whether the motor runs. */
+export function endsFlight(recording: Recording, hole: Hole): boolean {
+  if (hole.isUnknownLength) return true;
+  if (hole.endS - hole.startS <= LONGEST_BRIDGED_HOLE_S) return false;
+  return !(["current", "shaftSpeed"] as const).some((channel) => {
+    const values = workingChannel(recording, channel);
+    return values !== null && tellsThrough(recording, values, hole);
+  });
+}
+
+function tellsThrough({ timeS }: Recording, values: Float64Array, { rowBefore, rowAfter }: Hole): boolean {
+  let beforeS = timeS[rowBefore]!;
+  for (let row = rowBefore + 1; row <= rowAfter; row++) {
+    if (row < rowAfter && Number.isNaN(values[row]!)) continue;
+    if (timeS[row]! - beforeS > LONGEST_BRIDGED_HOLE_S) return false;
+    beforeS = timeS[row]!;
+  }
+  return true;
 }
 
 /** The log cut at every hole over 60 s and every jump of unknown length. */
@@ -25,7 +42,7 @@ export function segmentsOf(recording: Recording): readonly Segment[] {
   const segments: Segment[] = [];
   let firstRow = 0;
   for (const hole of recording.holes) {
-    if (!endsFlight(hole)) continue;
+    if (!endsFlight(recording, hole)) continue;
     const lastRow = lastRowBefore(recording.timeS, hole);
     segments.push({ firstRow, lastRow, startsAfterHole: firstRow > 0, endsAtHole: true });
     firstRow = lastRow + 1;

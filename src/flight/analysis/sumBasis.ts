@@ -1,5 +1,6 @@
 import { medianInPlace } from "../../base/statistics/index.ts";
 import {
+  currentCeiling,
   holeLimitS,
   negativeOffsetA,
   type Recording,
@@ -19,7 +20,9 @@ export interface SumBasis {
   /** Rows with current, or with current and volts, further apart than this are a gap. */
   readonly limitOfCurrentS: number;
   readonly limitOfBothS: number;
-  /** Stretches in which the current sensor sticks while another channel moves. */
+  /** The end of the current sensor's range, where the log shows it: what reads this may be more. */
+  readonly ceilingA: number | null;
+  /** Stretches in which the current sensor sticks, below its ceiling, while another channel moves. */
   readonly stuck: readonly StuckStretch[];
 }
 
@@ -30,12 +33,16 @@ export function sumBasis(recording: Recording, amps: Float64Array): SumBasis {
   const before = known.get(recording);
   if (before !== undefined) return before;
   const volts = recording.channels.get("packVoltage") ?? null;
+  const ceilingA = currentCeiling(recording.channels)?.ceilingA ?? null;
   const basis: SumBasis = {
     offsetA: negativeOffsetA(restCurrentA(amps)),
     stepA: smallestStep(amps),
     limitOfCurrentS: gapLimitS(recording, { timeS: recording.timeS, amps, volts: null }),
     limitOfBothS: gapLimitS(recording, { timeS: recording.timeS, amps, volts }),
-    stuck: stuckStretches(recording.timeS, recording.channels).filter(({ channel }) => channel === "current"),
+    ceilingA,
+    stuck: stuckStretches(recording.timeS, recording.channels).filter(
+      ({ channel, value }) => channel === "current" && value !== ceilingA,
+    ),
   };
   known.set(recording, basis);
   return basis;

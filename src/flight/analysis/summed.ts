@@ -33,6 +33,8 @@ export interface Summed {
   readonly resolutionVariance: number;
   /** Stretches of the current that say nothing, as they reach into the range. */
   readonly stuck: readonly SumGap[];
+  /** True where the current reads the end of its sensor's range: more may have flowed. */
+  readonly isAtCeiling: boolean;
   readonly unit: "mAh" | "Wh";
   /** Coulombs in a mAh, joules in a Wh. */
   readonly perUnit: number;
@@ -64,7 +66,13 @@ export function summed(
     offsetA: basis.offsetA,
     stuck: stuckSums(integrand, range, limitS, basis.stuck),
     resolutionVariance: resolutionVariance(integrand, range, limitS, basis.stepA),
+    isAtCeiling: basis.ceilingA !== null && holdsValue(amps.values, range, basis.ceilingA),
     unit: kind === "charge" ? "mAh" : "Wh",
     perUnit: kind === "charge" ? COULOMBS_PER_MAH : JOULES_PER_WH,
   };
+}
+
+function holdsValue(values: Float64Array, { firstRow, lastRow }: RowRange, value: number): boolean {
+  const at = values.indexOf(value, firstRow);
+  return at >= 0 && at <= lastRow;
 }

@@ -19,7 +19,7 @@ export function switchHoles(
     (hole) =>
       hole.rowBefore >= firstRow &&
       hole.rowAfter <= lastRow &&
-      !endsFlight(hole) &&
+      !endsFlight(recording, hole) &&
       isRunning[hole.rowBefore] !== isRunning[hole.rowAfter] &&
       !tellers.some((values) => holdsValue(values, hole)),
   );

@@ -43,7 +43,9 @@ export function usedQuantity(
   const value = sum.covered - offsetA * sum.perAmpere + gapValue;
   const halfWidth = halfWidthOfSum(value, summed);
   const stuck = summed.stuck.map((gap) => bridge(summed, gap));
-  const low = value - halfWidth - Math.max(0, gapValue + total(stuck, (gap) => gap.value));
+  // What a pack gave is never less than nothing: only a sum that reads negative is.
+  const least = value - halfWidth - Math.max(0, gapValue + total(stuck, (gap) => gap.value));
+  const low = Math.min(value, Math.max(0, least));
   const idle = offsetA < 0 ? LARGEST_HIDDEN_IDLE_A * perAmpere : 0;
   const doubtful = [...gaps, ...stuck];
   const high = value + halfWidth + total(doubtful, (gap) => gap.most - gap.value) + idle;
@@ -74,6 +76,7 @@ function bridge({ integrand, offsetA }: Summed, gap: SumGap): BridgedGap {
 function reasonForBound(summed: Summed, power: PowerAtEnds): string | null {
   if (power.startsUnderPower) return sentences.LOWER_BOUND_START;
   if (power.endsUnderPower) return sentences.LOWER_BOUND_END;
+  if (summed.isAtCeiling) return sentences.LOWER_BOUND_CEILING;
   if (!summed.sum.gaps.every(isBridged(summed))) return sentences.LOWER_BOUND_LONG_HOLE;
   const { timeS } = summed.integrand;
   const { firstRow, lastRow, startS, endS } = summed.range;

@@ -1,5 +1,7 @@
 import type { ChannelName } from "../../base/channels/index.ts";
 import { firstLines, type Notice } from "../../base/notices/index.ts";
+import type { CurrentCeiling } from "./currentCeiling.ts";
+import type { FailedStretch } from "./failedCurrent.ts";
 import { missingStretches } from "./missingStretches.ts";
 import { type DeadChannel, type Hole, holeLimitS, type Repair } from "./recording.ts";
 import { coarseStep } from "./resolution.ts";
@@ -91,8 +93,14 @@ export function missingNotices(context: NoticeContext): Notice[] {
 }
 
 /** Sensors that stick for a stretch: told, not masked, as a true reading may repeat. */
-export function stuckNotices({ timeS, channels, lineOfRow }: NoticeContext): Notice[] {
-  return stuckStretches(timeS, channels).map(({ channel, witness, firstRow, lastRow, value, seconds }) => {
+export function stuckNotices(
+  { timeS, channels, lineOfRow }: NoticeContext,
+  ceilingA: number | null = null,
+): Notice[] {
+  const told = stuckStretches(timeS, channels).filter(
+    ({ channel, value }) => channel !== "current" || value !== ceilingA,
+  );
+  return told.map(({ channel, witness, firstRow, lastRow, value, seconds }) => {
     const firstLine = lineOfRow(firstRow);
     const stretch = { value, seconds, firstLine, lastLine: lineOfRow(lastRow) };
     return {
@@ -103,6 +111,32 @@ export function stuckNotices({ timeS, channels, lineOfRow }: NoticeContext): Not
       lines: [firstLine],
     };
   });
+}
+
+/** Where the current sensor failed in flight: those rows count as missing. */
+export function failedNotices(
+  stretches: readonly FailedStretch[],
+  lineOfRow: (row: number) => number,
+): Notice[] {
+  return stretches.map(({ firstRow, lastRow, low, high, seconds }) => {
+    const firstLine = lineOfRow(firstRow);
+    const lastLine = lineOfRow(lastRow);
+    const text = sentences.currentFailed({ low, high, seconds, firstLine, lastLine });
+    return {
+      code: "sensor-stuck",
+      severity: "warning",
+      text,
+      count: lastRow - firstRow + 1,
+      lines: [firstLine],
+    };
+  });
+}
+
+export function ceilingNotices(ceiling: CurrentCeiling | null, lineOfRow: (row: number) => number): Notice[] {
+  if (ceiling === null) return [];
+  const lines = ceiling.stretches.map((one) => lineOfRow(one.firstRow));
+  const text = sentences.currentCeiling(ceiling.ceilingA, lines, ceiling.witness);
+  return [{ code: "sensor-stuck", severity: "warning", text, count: lines.length, lines: firstLines(lines) }];
 }
 
 /** What is peculiar about the current sensor: coarse steps, a negative reading at rest. */

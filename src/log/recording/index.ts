@@ -1,3 +1,5 @@
+export { currentCeiling } from "./currentCeiling.ts";
+export { type MissingStretch, missingStretches } from "./missingStretches.ts";
 export {
   type DeadChannel,
   type Hole,

@@ -2,8 +2,10 @@ import type { ChannelName } from "../../base/channels/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { ReadLog } from "../reading/index.ts";
 import {
+  ceilingNotices,
   currentNotices,
   deadNotices,
+  failedNotices,
   holeNotices,
   missingNotices,
   type NoticeContext,
@@ -12,8 +14,10 @@ import {
 } from "./channelNotices.ts";
 import { honestClock } from "./clock.ts";
 import { correctedChannels, correctionOf } from "./corrections.ts";
+import { type CurrentCeiling, currentCeiling } from "./currentCeiling.ts";
 import { deadSensors, silentSensors } from "./deadSensors.ts";
-import type { DeadChannel, Recording, Repair, SensorCorrections } from "./recording.ts";
+import { type FailedStretch, failedCurrent, withoutFailed } from "./failedCurrent.ts";
+import type { DeadChannel, Hole, Recording, Repair, SensorCorrections } from "./recording.ts";
 import { withoutImpossible, withoutSpikes } from "./repairs.ts";
 import { NEEDED, usableRows } from "./usableRows.ts";
 
@@ -35,11 +39,14 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
   const possible = withoutImpossible(without(corrected, silent), lineOfRow);
   const before = usableRows(timeS, possible.channels, followsJump);
   const clean = withoutSpikes(timeS, possible.channels, before.stepS, lineOfRow);
-  const { channels } = clean;
-  const hasLostRows = clean.repairs.some((repair) => NEEDED.includes(repair.channel));
+  const dead = [...silent, ...deadSensors(timeS, clean.channels, before.stepS)];
+  const isCurrentAlive = !dead.some((one) => one.channel === ("current" satisfies ChannelName));
+  const ceiling = isCurrentAlive ? currentCeiling(clean.channels) : null;
+  const failed = isCurrentAlive ? failedCurrent(timeS, clean.channels, ceiling?.ceilingA ?? null) : [];
+  const channels = withoutFailed(clean.channels, failed);
+  const hasLostRows = failed.length > 0 || clean.repairs.some((repair) => NEEDED.includes(repair.channel));
   const usable = hasLostRows ? usableRows(timeS, channels, followsJump) : before;
   const repairs = [...possible.repairs, ...clean.repairs].map((repair) => asLogged(repair, corrections));
-  const dead = [...silent, ...deadSensors(timeS, channels, usable.stepS)];
   const context = { timeS, channels, stepS: usable.stepS, lineOfRow };
   return {
     rows: timeS.length,
@@ -57,9 +64,12 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
     notices: [
       ...log.notices,
       ...clock.notices,
-      ...holeNotices(usable.holes, lineOfRow),
+      ...holeNotices(
+        usable.holes.filter((hole) => !isToldAsFailed(hole, failed)),
+        lineOfRow,
+      ),
       ...repairNotices(repairs),
-      ...sensorNotices(context, dead),
+      ...sensorNotices(context, clean.channels, { dead, ceiling, failed }),
     ],
   };
 }
@@ -78,9 +88,32 @@ function asLogged(repair: Repair, corrections: SensorCorrections): Repair {
   return { ...repair, value: repair.value / correctionOf(repair.channel, corrections) };
 }
 
-function sensorNotices(context: NoticeContext, dead: readonly DeadChannel[]): Notice[] {
+function isToldAsFailed({ rowBefore, rowAfter }: Hole, failed: readonly FailedStretch[]): boolean {
+  return failed.some(({ firstRow, lastRow }) => rowBefore >= firstRow - 1 && rowAfter <= lastRow + 1);
+}
+
+/** What was found wrong with sensors. */
+interface SensorFaults {
+  readonly dead: readonly DeadChannel[];
+  readonly ceiling: CurrentCeiling | null;
+  readonly failed: readonly FailedStretch[];
+}
+
+/** @param logged the channels before the rows of a failed sensor were taken out: those are told once */
+function sensorNotices(
+  context: NoticeContext,
+  logged: ReadonlyMap<ChannelName, Float64Array>,
+  { dead, ceiling, failed }: SensorFaults,
+): Notice[] {
   const currentA = context.channels.get("current");
   const isAlive = !dead.some((one) => one.channel === ("current" satisfies ChannelName));
   const current = currentA !== undefined && isAlive ? currentNotices(currentA) : [];
-  return [...deadNotices(dead), ...missingNotices(context), ...stuckNotices(context), ...current];
+  return [
+    ...deadNotices(dead),
+    ...missingNotices({ ...context, channels: logged }),
+    ...failedNotices(failed, context.lineOfRow),
+    ...ceilingNotices(ceiling, context.lineOfRow),
+    ...stuckNotices(context, ceiling?.ceilingA ?? null),
+    ...current,
+  ];
 }

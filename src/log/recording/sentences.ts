@@ -127,6 +127,22 @@ export function stuck(
   return `${capital(channelWords(channel))} reads ${reading} for ${secondsText(stretch.seconds)} (${where}) while ${channelWords(witness)} moves. The sensor may be stuck or at its limit: numbers from there are doubtful.`;
 }
 
+export function currentFailed(stretch: {
+  low: number;
+  high: number;
+  seconds: number;
+  firstLine: number;
+  lastLine: number;
+}): string {
+  const { low, high, seconds, firstLine, lastLine } = stretch;
+  const reading = low === high ? `${cellText(low)} A` : `${cellText(low)} to ${cellText(high)} A`;
+  return `Current reads ${reading} for ${secondsText(seconds)} (lines ${firstLine} to ${lastLine}) while the motor runs: its sensor stopped. Those rows count as missing; charge and energy of them are not known. Check its plug and leads.`;
+}
+
+export function currentCeiling(ceilingA: number, lines: readonly number[], witness: ChannelName): string {
+  return `Current reads ${cellText(ceilingA)} A, never more, ${lines.length} times on end (${linesText(lines, lines.length)}) while ${channelWords(witness)} moves. The sensor may be at its limit: peak, charge and energy are lower bounds.`;
+}
+
 export function missing(
   channel: ChannelName,
   stretches: readonly { seconds: number; firstLine: number; lastLine: number }[],

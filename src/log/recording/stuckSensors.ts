@@ -1,5 +1,5 @@
 import type { ChannelName } from "../../base/channels/index.ts";
-import { spreadOf } from "./spread.ts";
+import { type Spread, spreadOf } from "./spread.ts";
 
 /** One reading for this long and this many rows, while another channel moves much, is a sensor that stuck. */
 const LEAST_STUCK_S = 10;
@@ -43,7 +43,7 @@ export function stuckStretches(
     const values = channels.get(channel);
     if (values === undefined) continue;
     const spread = spreadOf(values);
-    const idle = spread.low + IDLE_SHARE * (spread.high - spread.low);
+    const idle = idleReading(spread);
     if (!(spread.high > spread.low)) continue;
     for (const run of longRuns(timeS, values)) {
       const isIdle = channel !== "packVoltage" && run.value <= idle;
@@ -52,6 +52,11 @@ export function stuckStretches(
     }
   }
   return found;
+}
+
+/** A reading up to this is that of a motor at rest. */
+export function idleReading({ low, high }: Spread): number {
+  return low + IDLE_SHARE * (high - low);
 }
 
 type Run = Omit<StuckStretch, "channel" | "witness">;

@@ -26,6 +26,8 @@ const EVERY_SENTENCE: readonly string[] = [
   say.deadSensor(say.silent("controllerTemperature", -127)),
   say.deadSensor(say.REVERSED_CURRENT),
   say.stuck("packVoltage", "current", { value: 25.1, seconds: 12, firstLine: 100, lastLine: 160 }),
+  say.currentFailed({ low: 0, high: 0.2, seconds: 235, firstLine: 752, lastLine: 1926 }),
+  say.currentCeiling(40, lines, "shaftSpeed"),
   say.missing("current", stretches),
   say.coarseResolution("current", 5),
   say.negativeRestCurrent(-0.2),
@@ -34,7 +36,7 @@ const EVERY_SENTENCE: readonly string[] = [
 describe("sentences of the recording", () => {
   test("every function of the catalogue is looked at here", () => {
     const used = new Set(Object.keys(say));
-    expect(used.size).toBe(21);
+    expect(used.size).toBe(23);
   });
 
   test.each(EVERY_SENTENCE.map((text) => [text]))("%s", (text) => {
