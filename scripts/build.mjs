@@ -1,10 +1,11 @@
 // Bundles the command (split, so that each command's code loads on demand) and the library (packages external),
 // then writes the library's types. Run from anywhere: node scripts/build.mjs
 import { execFileSync } from "node:child_process";
-import { chmodSync, rmSync } from "node:fs";
+import { chmodSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { build } from "esbuild";
+import { pageText } from "./pageFile.mjs";
 
 const root = join(import.meta.dirname, "..");
 const dist = join(root, "dist");
@@ -47,3 +48,5 @@ const compiler = join(
   "tsc",
 );
 execFileSync(process.execPath, [compiler, "-p", "tsconfig.build.json"], { cwd: root, stdio: "inherit" });
+
+writeFileSync(join(dist, "page.html"), await pageText());
