@@ -17,8 +17,8 @@ test("time over the rating may have passed in a hole: the upper end reaches that
 
 test("a log of three lines that ends under power has no negative lower bound of charge", () => {
   const channels = new Map([
-    ["packVoltage", Float64Array.of(25, 24.5, 24)],
-    ["current", Float64Array.of(0, 10, 20)],
+    ["packVoltage", Float64Array.of(25, 25, 24)],
+    ["current", Float64Array.of(0, 0, 20)],
   ] as const);
   const { chargeUsedMah } = measuresOf(recordingOf({ timeS: Float64Array.of(0, 1, 2), channels }));
   expect((chargeUsedMah as { low: number }).low).toBeGreaterThanOrEqual(0);
