@@ -1,5 +1,5 @@
 import { channelWords, isCellChannel } from "../../base/channels/index.ts";
-import { isKnown, minutesAndSeconds, quantityText } from "../../base/quantity/index.ts";
+import { isKnown, lengthInWords, quantityText } from "../../base/quantity/index.ts";
 import type { MeasureName } from "../../flight/analysis/index.ts";
 import { isCurrentEstimated, MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import type { CheckedFlight, FlightCheck } from "../../flight/check/index.ts";
@@ -46,8 +46,8 @@ function noticeLine({ log }: FlightCheck): string {
 
 function readLine(log: string, { log: read, flights }: FlightCheck): string {
   const found = flights.length === 1 ? kindWords(flights[0]) : `${flights.length} flights`;
-  const length = minutesAndSeconds(read.durationS);
-  return `${log}: ${read.rowsUsed} of ${read.rows} rows, ${length} min, ${found}; read ${channelList(read).join(", ")}.`;
+  const length = lengthInWords(read.durationS);
+  return `${log}: ${read.rowsUsed} of ${read.rows} rows, ${length}, ${found}; read ${channelList(read).join(", ")}.`;
 }
 
 /** The channels in words, all cells as one. */

@@ -33,7 +33,7 @@ export interface ChannelFacts {
 }
 
 const TEMPERATURE_REASON =
-  "electronics and air: below -40 degC or above 250 degC only a broken probe reads (common practice, no published source)";
+  "an open probe often reads -40 degC, and above 250 degC nothing here survives (common practice, no published source)";
 
 const FIXED: Readonly<Record<Exclude<ChannelName, CellChannel>, ChannelFacts>> = {
   time: {
@@ -67,21 +67,21 @@ const FIXED: Readonly<Record<Exclude<ChannelName, CellChannel>, ChannelFacts>> =
   controllerTemperature: {
     unit: "degC",
     words: "controller temperature",
-    possible: [-40, 250],
+    possible: [-39, 250],
     plausible: [-20, 150],
     reason: TEMPERATURE_REASON,
   },
   motorTemperature: {
     unit: "degC",
     words: "motor temperature",
-    possible: [-40, 250],
+    possible: [-39, 250],
     plausible: [-20, 180],
     reason: TEMPERATURE_REASON,
   },
   packTemperature: {
     unit: "degC",
     words: "pack temperature",
-    possible: [-40, 250],
+    possible: [-39, 250],
     plausible: [-20, 90],
     reason: TEMPERATURE_REASON,
   },

@@ -1,6 +1,6 @@
 import { type ChannelName, channelFacts, channelWords } from "../../base/channels/index.ts";
 import { linesText } from "../../base/notices/index.ts";
-import { minutesAndSeconds, plainNumber, unitText } from "../../base/quantity/index.ts";
+import { lengthInWords, plainNumber, unitText } from "../../base/quantity/index.ts";
 import type { ClockFacts } from "../reading/index.ts";
 
 /** Values and seconds listed in one sentence; the notice and the list of repairs hold the rest. */
@@ -12,7 +12,7 @@ function rowsText(count: number): string {
 
 /** "20.2 s", from 100 s on as "2:05 min". */
 function secondsText(seconds: number): string {
-  return seconds < 100 ? `${plainNumber(Number(cellText(seconds)))} s` : `${minutesAndSeconds(seconds)} min`;
+  return seconds < 100 ? `${plainNumber(Number(cellText(seconds)))} s` : lengthInWords(seconds);
 }
 
 function listText(texts: readonly string[], count: number): string {
@@ -78,7 +78,7 @@ export function gap(holes: readonly { seconds: number; lineBefore: number; lineA
     (hole) => `${secondsText(hole.seconds)} between lines ${hole.lineBefore} and ${hole.lineAfter}`,
   );
   const what = holes.length === 1 ? "A gap" : `${holes.length} gaps`;
-  return `${what} without usable rows: ${listText(texts, texts.length)}. Covered sums leave this out.`;
+  return `${what}: ${listText(texts, texts.length)}. Sums over the logged rows leave it out.`;
 }
 
 export function gapOfUnknownLength(lineBefore: number, lineAfter: number): string {
