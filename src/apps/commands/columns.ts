@@ -1,7 +1,14 @@
 import { CHANNEL_NAMES, channelWords, isCellChannel, MOST_CELLS } from "../../base/channels/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import { unitText } from "../../base/quantity/index.ts";
-import { type ColumnChoice, type Dialect, readLog } from "../../log/reading/index.ts";
+import {
+  type ColumnChoice,
+  type ColumnsDescription,
+  type Dialect,
+  describeColumns,
+  type ReadingOptions,
+  readLog,
+} from "../../log/reading/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import type { ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
@@ -31,14 +38,8 @@ export const command: CommandDefinition = {
 };
 
 /** How one log is read: the JSON result of `columns`. */
-export interface ColumnsResult {
-  readonly format: "tallywatt/columns";
-  readonly version: 1;
+export interface ColumnsResult extends ColumnsDescription {
   readonly file: string;
-  readonly dialect: Dialect | null;
-  readonly headerSignature: string | null;
-  readonly columns: readonly ColumnChoice[];
-  readonly notices: readonly Notice[];
 }
 
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
@@ -57,10 +58,9 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   return exitOfNotices(result.notices);
 }
 
-function columnsOf(file: string, bytes: Uint8Array, options: Parameters<typeof readLog>[1]): ColumnsResult {
-  const outcome = readLog(bytes, options, []);
-  const { dialect, headerSignature, columns, notices } = outcome.state === "read" ? outcome.log : outcome;
-  return { format: "tallywatt/columns", version: 1, file, dialect, headerSignature, columns, notices };
+function columnsOf(file: string, bytes: Uint8Array, options: ReadingOptions): ColumnsResult {
+  const { format, version, ...description } = describeColumns(readLog(bytes, options, []));
+  return { format, version, file, ...description };
 }
 
 function notOpened(file: string, notice: Notice): ColumnsResult {
