@@ -6,13 +6,12 @@ import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { AIRCRAFT_OPTION, aircraftOfCall } from "./logbook/aircraftOfCall.ts";
 import { BOOK_OPTION, type OpenBook, openBook } from "./logbook/openBook.ts";
-import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
+import { tellStopped } from "./logbook/tellStopped.ts";
 import { oneLine } from "./printable.ts";
 import { writeFlightReports } from "./seasonFlightReports.ts";
 import { type SeasonOfAircraft, seasonPage } from "./seasonPage.ts";
 import { seasonSentences } from "./seasonSentences.ts";
 import { usageSentences } from "./sentences.ts";
-import { commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
 import { refuseForeignReport, writeReport } from "./writeOutput.ts";
 
@@ -44,13 +43,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     chosen: aircraftOf(files),
     kept: readKeptFlights(files, book.frame.digest),
   }));
-  if (chosen.state === "stopped") {
-    const retry = (option: string): string =>
-      commandLine([call.name, ...call.optionWords, ...option.split(/ (.*)/, 2)]);
-    for (const notice of inOrder(chosen.notices))
-      talk.say(noticeLines(book.folder, notice, retry).join("\n"));
-    return exitOfNotices(chosen.notices);
-  }
+  if (chosen.state === "stopped") return tellStopped(call, book.folder, chosen.notices, talk);
   for (const { path: file, why } of kept.damaged) talk.say(oneLine(`${file}: ${why}`));
   const { aircraft } = chosen;
   const name = aircraft.name.toLowerCase();

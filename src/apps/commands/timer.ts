@@ -7,10 +7,9 @@ import { AIRCRAFT_OPTION, aircraftOfCall } from "./logbook/aircraftOfCall.ts";
 import { ofAircraft } from "./logbook/flightsOfCall.ts";
 import { textOption } from "./logbook/givenOptions.ts";
 import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
+import { tellStopped } from "./logbook/tellStopped.ts";
 import { timerLines } from "./logbook/timerLines.ts";
-import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
 import { numberOption } from "./optionValues.ts";
-import { commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
 
 const LONGEST_PACK = 60;
@@ -41,13 +40,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     chosen: aircraftOfCall(call, io)(files),
     index: readFlights(files, book.frame.digest),
   }));
-  if (chosen.state === "stopped") {
-    const retry = (option: string): string =>
-      commandLine([call.name, ...call.optionWords, ...option.split(/ (.*)/, 2)]);
-    for (const notice of inOrder(chosen.notices))
-      talk.say(noticeLines(book.folder, notice, retry).join("\n"));
-    return exitOfNotices(chosen.notices);
-  }
+  if (chosen.state === "stopped") return tellStopped(call, book.folder, chosen.notices, talk);
   const { facts, budget, name } = chosen.aircraft;
   const entries = ofAircraft(index, name);
   const next = {

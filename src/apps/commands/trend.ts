@@ -6,9 +6,8 @@ import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
 import { AIRCRAFT_OPTION, aircraftOfCall } from "./logbook/aircraftOfCall.ts";
 import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
-import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
+import { tellStopped } from "./logbook/tellStopped.ts";
 import { oneLine } from "./printable.ts";
-import { commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
 import { trendLines } from "./trendLines.ts";
 
@@ -35,11 +34,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     const own = entries.filter((entry) => entry.aircraft === name);
     return { state: "trends", result: trendsOf(own, name), damaged } as const;
   });
-  if (found.state === "stopped") {
-    const retry = (option: string): string => commandLine([call.name, ...call.optionWords, option]);
-    for (const notice of inOrder(found.notices)) talk.say(noticeLines(call.name, notice, retry).join("\n"));
-    return exitOfNotices(found.notices);
-  }
+  if (found.state === "stopped") return tellStopped(call, call.name, found.notices, talk);
   for (const { path, why } of found.damaged) talk.say(oneLine(`${path}: ${why}`));
   tell(found.result, call, talk);
   return EXIT.done;
