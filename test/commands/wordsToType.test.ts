@@ -14,7 +14,7 @@ describe("the name to call the program by", () => {
   it("is its own where it is on the user's path, else npx", () => {
     const isFile = (path: string) => path === "/usr/bin/tallywatt" || path.includes("node_modules/.bin/");
     expect(programName("/bin:/usr/bin", ":", isFile)).toBe("tallywatt");
-    expect(programName("/work/node_modules/.bin:/bin", ":", isFile)).toBe("npx tallywatt");
+    expect(programName("/models/node_modules/.bin:/bin", ":", isFile)).toBe("npx tallywatt");
     expect(programName("", ":", isFile)).toBe("npx tallywatt");
   });
 
