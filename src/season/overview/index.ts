@@ -8,5 +8,5 @@ export { flownPropellerOf, type SeasonFlight, seasonFlights } from "./place.ts";
 export { type SeasonCounts, seasonCounts } from "./seasonCounts.ts";
 export { isAlarmed, seasonHeadline } from "./seasonHeadline.ts";
 export { seasonRange } from "./seasonRange.ts";
-export { shortFitting, timerLimitWords, trendMeasureWords, trendUnit } from "./sentences.ts";
+export { shortFitting, timerLimitWords, trendUnit } from "./sentences.ts";
 export { type LeftOutGroup, type TimerFlights, timerFlights } from "./timerFlights.ts";

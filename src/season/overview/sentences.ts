@@ -1,14 +1,6 @@
 import { minutesAndSeconds } from "../../base/quantity/index.ts";
 import type { LimitName } from "../timer/index.ts";
-import type { TrendMeasure, TrendOf, TrendVerdict } from "../trends/index.ts";
-
-const TREND_WORDS: Readonly<Record<TrendMeasure, string>> = {
-  controllerRisePerA2: "controller heating per square ampere",
-  controllerTimeConstantS: "controller cooling time",
-  packResistanceMohm: "pack resistance",
-  chargeRateMahPerS: "charge rate in flight",
-  propellerPowerCoefficient: "static power coefficient",
-};
+import { type TrendMeasure, type TrendOf, type TrendVerdict, trendMeasureWords } from "../trends/index.ts";
 
 const TREND_UNITS: Readonly<Record<TrendMeasure, string>> = {
   controllerRisePerA2: "degC/A2",
@@ -21,11 +13,6 @@ const TREND_UNITS: Readonly<Record<TrendMeasure, string>> = {
 /** Unit of a trend's points, as in JSON. */
 export function trendUnit(measure: TrendMeasure): string {
   return TREND_UNITS[measure];
-}
-
-/** What a trend measures, in words, lower case. */
-export function trendMeasureWords(measure: TrendMeasure): string {
-  return TREND_WORDS[measure];
 }
 
 /** The fitting of a series: "pack A", "18x10, controller 100 A"; "all flights" where nothing parts them. */
@@ -44,7 +31,7 @@ export function shortFitting({ pack, propeller, controller }: TrendOf): string {
 }
 
 export function seriesName(series: { readonly measure: TrendMeasure; readonly of: TrendOf }): string {
-  return `${TREND_WORDS[series.measure]} (${fittingWords(series.of)})`;
+  return `${trendMeasureWords(series.measure)} (${fittingWords(series.of)})`;
 }
 
 const LIMIT_WORDS: Readonly<Record<LimitName, string>> = {

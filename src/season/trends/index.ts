@@ -1,4 +1,4 @@
-export { seriesTitle } from "./sentences.ts";
+export { seriesTitle, trendMeasureWords } from "./sentences.ts";
 export type {
   TrendCrossing,
   TrendMeasure,

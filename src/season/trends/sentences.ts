@@ -4,18 +4,24 @@ import type { TrendCrossing, TrendMeasure, TrendOf } from "./trend.ts";
 export const NO_HEAT_TRACE = "its log does not let the controller's heating be solved";
 export const NO_WHOLE_FLIGHT = "its log holds no whole flight";
 
-export const TREND_WORDS: Readonly<Record<TrendMeasure, string>> = {
-  controllerRisePerA2: "Controller heating per square ampere",
-  controllerTimeConstantS: "Controller cooling",
-  packResistanceMohm: "Pack resistance",
-  chargeRateMahPerS: "Charge rate in flight",
-  propellerPowerCoefficient: "Static power coefficient",
+const TREND_WORDS: Readonly<Record<TrendMeasure, string>> = {
+  controllerRisePerA2: "controller heating per square ampere",
+  controllerTimeConstantS: "controller cooling time",
+  packResistanceMohm: "pack resistance",
+  chargeRateMahPerS: "charge rate in flight",
+  propellerPowerCoefficient: "static power coefficient",
 };
+
+/** What a trend measures, in words, lower case. */
+export function trendMeasureWords(measure: TrendMeasure): string {
+  return TREND_WORDS[measure];
+}
 
 /** "Pack resistance, pack A" or "Controller heating per square ampere, 18x10". */
 export function seriesTitle(measure: TrendMeasure, { pack, propeller }: TrendOf): string {
+  const words = trendMeasureWords(measure);
   const of = [pack === null ? null : `pack ${pack}`, propeller].filter((one) => one !== null);
-  return [TREND_WORDS[measure], ...of].join(", ");
+  return [`${words.charAt(0).toUpperCase()}${words.slice(1)}`, ...of].join(", ");
 }
 
 export function coolingNeedsSpeed(): string {

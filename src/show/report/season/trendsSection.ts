@@ -4,10 +4,14 @@ import {
   isAlarmed,
   type SeasonPoint,
   shortFitting,
-  trendMeasureWords,
   trendUnit,
 } from "../../../season/overview/index.ts";
-import { seriesTitle, type TrendMeasure, type TrendSeries } from "../../../season/trends/index.ts";
+import {
+  seriesTitle,
+  type TrendMeasure,
+  type TrendSeries,
+  trendMeasureWords,
+} from "../../../season/trends/index.ts";
 import {
   type FlightSeries,
   html,
