@@ -14,3 +14,4 @@ export {
   type Measures,
 } from "./measures.ts";
 export { MEASURE_WORDS } from "./measureWords.ts";
+export { cellRangeOfRows, filledChannel, meanCellOfRows, powerOfRows } from "./rowSeries.ts";

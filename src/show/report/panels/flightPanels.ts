@@ -1,9 +1,15 @@
 import type { ChannelName } from "../../../base/channels/index.ts";
-import type { MeasureName } from "../../../flight/analysis/index.ts";
+import {
+  cellRangeOfRows,
+  filledChannel,
+  type MeasureName,
+  meanCellOfRows,
+  powerOfRows,
+} from "../../../flight/analysis/index.ts";
 import type { Panel, PanelSeries } from "../../charts/index.ts";
 import type { FlightContext } from "../reportInput.ts";
 import { apart, limitsOf, markOf, panelOf } from "./panelParts.ts";
-import { cellSpread, powerOf, traceOf, workingChannel } from "./traces.ts";
+import { traceOf } from "./traces.ts";
 
 /** A panel and the measures that its sentence and its marks speak of. */
 export interface FlightPanel {
@@ -22,7 +28,7 @@ export function flightPanels(context: FlightContext): readonly FlightPanel[] {
 }
 
 function powerPanel(context: FlightContext): FlightPanel | null {
-  const power = powerOf(context.recording);
+  const power = powerOfRows(context.recording);
   if (power === null) return null;
   const series: PanelSeries[] = [{ id: "power", words: "power", style: 1, trace: traceOf(context, power) }];
   return peaking(
@@ -33,7 +39,7 @@ function powerPanel(context: FlightContext): FlightPanel | null {
 }
 
 function currentPanel(context: FlightContext): FlightPanel | null {
-  const amps = workingChannel(context.recording, "current");
+  const amps = filledChannel(context.recording, "current");
   if (amps === null) return null;
   const series: PanelSeries[] = [
     { id: "current", words: "current", style: 2, trace: traceOf(context, amps) },
@@ -46,7 +52,7 @@ function currentPanel(context: FlightContext): FlightPanel | null {
 }
 
 function speedPanel(context: FlightContext): FlightPanel | null {
-  const speed = workingChannel(context.recording, "shaftSpeed");
+  const speed = filledChannel(context.recording, "shaftSpeed");
   if (speed === null) return null;
   const series: PanelSeries[] = [{ id: "speed", words: "shaft", style: 3, trace: traceOf(context, speed) }];
   const own = { id: "speed", title: "Shaft speed", unit: "rev/min", decimals: 0, startsAtZero: true, series };
@@ -62,17 +68,19 @@ function peaking(context: FlightContext, own: OwnParts, highest: MeasureName): F
 
 /** Volts per cell: the cells one by one, else the pack over its cell count; pack volts without a count. */
 function voltsPanel(context: FlightContext): FlightPanel | null {
-  const spread = cellSpread(context.recording);
+  const spread = cellRangeOfRows(context.recording);
   if (spread !== null)
     return cellPanel(context, [
       { id: "lowestCell", words: "lowest", style: 1, trace: traceOf(context, spread.lowest) },
       { id: "highestCell", words: "highest", style: 2, trace: traceOf(context, spread.highest) },
     ]);
-  const volts = workingChannel(context.recording, "packVoltage");
-  if (volts === null) return null;
   const { cells } = context.facts.pack;
-  if (cells === null) return packPanel(context, volts);
-  const perCell = volts.map((volt) => volt / cells);
+  if (cells === null) {
+    const volts = filledChannel(context.recording, "packVoltage");
+    return volts === null ? null : packPanel(context, volts);
+  }
+  const perCell = meanCellOfRows(context.recording, cells);
+  if (perCell === null) return null;
   return cellPanel(context, [
     { id: "perCell", words: "per cell", style: 1, trace: traceOf(context, perCell) },
   ]);
@@ -103,11 +111,11 @@ const TEMPERATURES: readonly { channel: ChannelName; words: string; measure: Mea
 ];
 
 function temperaturePanel(context: FlightContext): FlightPanel | null {
-  const logged = TEMPERATURES.filter(({ channel }) => workingChannel(context.recording, channel) !== null);
+  const logged = TEMPERATURES.filter(({ channel }) => filledChannel(context.recording, channel) !== null);
   const [first] = logged;
   if (first === undefined) return null;
   const series = logged.map(({ channel, words }, index): PanelSeries => {
-    const values = workingChannel(context.recording, channel) ?? new Float64Array();
+    const values = filledChannel(context.recording, channel) ?? new Float64Array();
     return { id: channel, words, style: STYLES[index] ?? 4, trace: traceOf(context, values) };
   });
   const measures = logged.flatMap(({ measure }) => measure ?? []);
