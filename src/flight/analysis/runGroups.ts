@@ -4,7 +4,7 @@ import { type AirborneSense, aboveGround, airborneSenses } from "./airborne.ts";
 import { type PackVoltsRise, packVoltsRise } from "./packVoltsRise.ts";
 import type { Run } from "./runs.ts";
 import type { Segment } from "./segments.ts";
-import { pauseBridged } from "./sentences.ts";
+import { type BridgedPause, pausesBridged } from "./sentences.ts";
 
 /** Runs that are one flight (or one bench run), and the rows of the log that belong to it. */
 export interface RunGroup {
@@ -31,14 +31,14 @@ export function runGroups(recording: Recording, segment: Segment, runs: readonly
   const senses = airborneSenses(recording, segment, first.startS, last.endS).filter(
     (sense) => sense.channel !== "groundSpeed",
   );
-  const parts: { runs: Run[]; notices: Notice[] }[] = [{ runs: [first], notices: [] }];
+  const parts: { runs: Run[]; pauses: BridgedPause[] }[] = [{ runs: [first], pauses: [] }];
   for (const next of runs.slice(1)) {
     const part = parts.at(-1)!;
     const joint = jointOf(recording, segment, senses, part.runs.at(-1)!, next);
     if (joint === null) {
-      parts.push({ runs: [next], notices: [] });
+      parts.push({ runs: [next], pauses: [] });
     } else {
-      part.notices.push(...joint);
+      part.pauses.push(...joint);
       part.runs.push(next);
     }
   }
@@ -52,14 +52,15 @@ function jointOf(
   senses: readonly AirborneSense[],
   before: Run,
   after: Run,
-): readonly Notice[] | null {
+): readonly BridgedPause[] | null {
   const pauseS = after.startS - before.endS;
   if (isAirborneBetween(segment, senses, before, after)) return [];
   const rise: PackVoltsRise = packVoltsRise(recording, before, after);
   if (rise === "jumped") return null;
   if (pauseS <= LONGEST_PAUSE_S) return [];
   if (senses.length > 0 || pauseS > LONGEST_SILENT_PAUSE_S || rise === "unknown") return null;
-  return [pauseBridged(pauseS, recording.lineOfRow(before.lastRow), recording.lineOfRow(after.firstRow))];
+  const [lineBefore, lineAfter] = [before.lastRow, after.firstRow].map(recording.lineOfRow);
+  return [{ pauseS, lineBefore: lineBefore!, lineAfter: lineAfter! }];
 }
 
 function isAirborneBetween(
@@ -85,14 +86,15 @@ function isAirborneBetween(
 function withRows(
   recording: Recording,
   segment: Segment,
-  parts: readonly { readonly runs: readonly Run[]; readonly notices: readonly Notice[] }[],
+  parts: readonly { readonly runs: readonly Run[]; readonly pauses: readonly BridgedPause[] }[],
 ): readonly RunGroup[] {
   let firstRow = segment.firstRow;
-  return parts.map(({ runs, notices }, index) => {
+  return parts.map(({ runs, pauses }, index) => {
     const last = runs.at(-1)!;
     const next = parts[index + 1]?.runs[0];
     const lastRow = next ? rowBefore(recording, last, (last.endS + next.startS) / 2) : segment.lastRow;
     const rows = { firstRow, lastRow };
+    const notices = pauses.length === 0 ? [] : [pausesBridged(pauses)];
     firstRow = lastRow + 1;
     return { runs, startS: runs[0]!.startS, endS: last.endS, segment, rows, notices };
   });

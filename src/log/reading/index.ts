@@ -14,3 +14,4 @@ export type {
 } from "./contract.ts";
 export { type ColumnsDescription, describeColumns } from "./describeColumns.ts";
 export { readLog } from "./readLog.ts";
+export { areBlankCells } from "./sentences.ts";

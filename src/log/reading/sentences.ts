@@ -90,8 +90,14 @@ export const missingCells = (
   lines: readonly number[],
 ): string =>
   `In ${column} ${cells(count)} ${count === 1 ? "is" : "are"} missing, at ${linesText(lines, count)}${
-    words.length === 0 ? "" : `; written ${words.slice(0, 4).map(quoted).join(", ")}`
+    words.length === 0 ? "" : `${WRITTEN}${words.slice(0, 4).map(quoted).join(", ")}`
   }.`;
+
+const WRITTEN = "; written ";
+
+/** True of cells that were left blank: nothing was written that the user may want to see. */
+export const areBlankCells = ({ code, text }: { readonly code: string; readonly text: string }): boolean =>
+  code === "cells-missing" && !text.includes(WRITTEN);
 export const unreadableCells = (
   count: number,
   column: string,

@@ -1,8 +1,9 @@
 import type { ChannelName } from "../../base/channels/index.ts";
 import { firstLines, type Notice } from "../../base/notices/index.ts";
+import { areBlankCells } from "../reading/index.ts";
 import type { CurrentCeiling } from "./currentCeiling.ts";
 import type { FailedStretch } from "./failedCurrent.ts";
-import { missingStretches } from "./missingStretches.ts";
+import { type MissingStretch, missingStretches } from "./missingStretches.ts";
 import { type DeadChannel, type Hole, holeLimitS, type Repair } from "./recording.ts";
 import { coarseStep } from "./resolution.ts";
 import { negativeOffsetA, restCurrentA } from "./restCurrent.ts";
@@ -70,26 +71,41 @@ export function deadNotices(dead: readonly DeadChannel[]): Notice[] {
   }));
 }
 
+/** One notice for each set of stretches: channels that are blank together are told together. */
 export function missingNotices(context: NoticeContext): Notice[] {
   const { timeS, channels, stepS, lineOfRow } = context;
-  const notices: Notice[] = [];
+  const groups = new Map<string, { channels: ChannelName[]; stretches: readonly MissingStretch[] }>();
   for (const [channel, values] of channels) {
-    const stretches = missingStretches(timeS, values, holeLimitS(stepS)).map((one) => ({
-      seconds: one.seconds,
-      rows: one.lastRow - one.firstRow + 1,
-      firstLine: lineOfRow(one.firstRow),
-      lastLine: lineOfRow(one.lastRow),
-    }));
+    const stretches = missingStretches(timeS, values, holeLimitS(stepS));
     if (stretches.length === 0) continue;
-    notices.push({
+    const key = stretches.map(({ firstRow, lastRow }) => `${firstRow} ${lastRow}`).join();
+    const group = groups.get(key) ?? { channels: [], stretches };
+    group.channels.push(channel);
+    groups.set(key, group);
+  }
+  return [...groups.values()].map(({ channels: together, stretches }) => {
+    const told = stretches.map(({ seconds, firstRow, lastRow }) => ({
+      seconds,
+      firstLine: lineOfRow(firstRow),
+      lastLine: lineOfRow(lastRow),
+    }));
+    return {
       code: "channel-missing",
       severity: "warning",
-      text: sentences.missing(channel, stretches),
-      count: stretches.reduce((sum, one) => sum + one.rows, 0),
-      lines: firstLines(stretches.map((one) => one.firstLine)),
-    });
-  }
-  return notices;
+      text: sentences.missing(together, told),
+      count: stretches.reduce((sum, { firstRow, lastRow }) => sum + lastRow - firstRow + 1, 0),
+      lines: firstLines(told.map((one) => one.firstLine)),
+    };
+  });
+}
+
+/** Notices of the reading without those that the missing stretches tell better: the same cells, cell by cell. */
+export function withoutToldTwice(reading: readonly Notice[], missing: readonly Notice[]): readonly Notice[] {
+  return reading.filter(
+    (notice) =>
+      !areBlankCells(notice) ||
+      !missing.some(({ count, lines }) => count === notice.count && lines?.[0] === notice.lines?.[0]),
+  );
 }
 
 /** Sensors that stick for a stretch: told, not masked, as a true reading may repeat. */

@@ -11,6 +11,7 @@ import {
   type NoticeContext,
   repairNotices,
   stuckNotices,
+  withoutToldTwice,
 } from "./channelNotices.ts";
 import { honestClock } from "./clock.ts";
 import { correctedChannels, correctionOf } from "./corrections.ts";
@@ -48,6 +49,7 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
   const usable = hasLostRows ? usableRows(timeS, channels, followsJump) : before;
   const repairs = [...possible.repairs, ...clean.repairs].map((repair) => asLogged(repair, corrections));
   const context = { timeS, channels, stepS: usable.stepS, lineOfRow };
+  const missing = missingNotices({ ...context, channels: clean.channels });
   return {
     rows: timeS.length,
     dataLines: log.dataLines,
@@ -62,14 +64,14 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
     repairs,
     dead,
     notices: [
-      ...log.notices,
+      ...withoutToldTwice(log.notices, missing),
       ...clock.notices,
       ...holeNotices(
         usable.holes.filter((hole) => !isToldAsFailed(hole, failed)),
         lineOfRow,
       ),
       ...repairNotices(repairs),
-      ...sensorNotices(context, clean.channels, { dead, ceiling, failed }),
+      ...sensorNotices(context, missing, { dead, ceiling, failed }),
     ],
   };
 }
@@ -99,10 +101,10 @@ interface SensorFaults {
   readonly failed: readonly FailedStretch[];
 }
 
-/** @param logged the channels before the rows of a failed sensor were taken out: those are told once */
+/** @param missing of the channels before the rows of a failed sensor were taken out: those are told once */
 function sensorNotices(
   context: NoticeContext,
-  logged: ReadonlyMap<ChannelName, Float64Array>,
+  missing: readonly Notice[],
   { dead, ceiling, failed }: SensorFaults,
 ): Notice[] {
   const currentA = context.channels.get("current");
@@ -110,7 +112,7 @@ function sensorNotices(
   const current = currentA !== undefined && isAlive ? currentNotices(currentA) : [];
   return [
     ...deadNotices(dead),
-    ...missingNotices({ ...context, channels: logged }),
+    ...missing,
     ...failedNotices(failed, context.lineOfRow),
     ...ceilingNotices(ceiling, context.lineOfRow),
     ...stuckNotices(context, ceiling?.ceilingA ?? null),

@@ -144,13 +144,17 @@ export function currentCeiling(ceilingA: number, lines: readonly number[], witne
 }
 
 export function missing(
-  channel: ChannelName,
+  channels: readonly ChannelName[],
   stretches: readonly { seconds: number; firstLine: number; lastLine: number }[],
 ): string {
   const texts = stretches.map(
     (one) => `${secondsText(one.seconds)} (lines ${one.firstLine} to ${one.lastLine})`,
   );
-  return `${capital(channelWords(channel))} is missing for ${listText(texts, texts.length)}. It is not counted as 0.`;
+  const where = listText(texts, texts.length);
+  if (channels.length === 1) {
+    return `${capital(channelWords(channels[0]!))} is missing for ${where}. It is not counted as 0.`;
+  }
+  return `Missing together: ${channels.map(channelWords).join(", ")}. For ${where}. None is counted as 0.`;
 }
 
 export function coarseResolution(channel: ChannelName, step: number): string {

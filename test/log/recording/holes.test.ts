@@ -46,6 +46,19 @@ describe("usable rows and holes", () => {
     expect(recording.notices[0]!.text).toContain("lines 2 to 51");
   });
 
+  test("channels blank together are told once, and not again cell by cell", () => {
+    const blank = (values: readonly number[]) => values.map((value, row) => (row < 50 ? missing : value));
+    const channels = { current: blank(amps(300)), packVoltage: blank(volts(300)) };
+    const cells = (text: string) =>
+      ({ code: "cells-missing", severity: "warning", text, count: 50, lines: [2] }) as const;
+    const notices = [cells("In column 2 50 cells are missing, at lines 2, 3."), cells('…; written "n/a".')];
+    const log = readLogOf({ timeS: every(0.2, 300), channels, notices });
+    const told = recordLog(log, UNCORRECTED).notices;
+    expect(told.map(({ code }) => code)).toEqual(["cells-missing", "channel-missing"]);
+    expect(told[0]!.text).toContain("written");
+    expect(told[1]!.text).toContain("current, pack voltage");
+  });
+
   test("a log without volts is judged by its amps, without amps by its volts, without both by its times", () => {
     const current = amps(100).map((value, row) => (row === 5 ? missing : value));
     expect(record(every(0.2, 100), { current }).rowsUsed).toBe(99);

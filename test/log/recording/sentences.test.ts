@@ -28,7 +28,8 @@ const EVERY_SENTENCE: readonly string[] = [
   say.stuck("packVoltage", "current", { value: 25.1, seconds: 12, firstLine: 100, lastLine: 160 }),
   say.currentFailed({ low: 0, high: 0.2, seconds: 235, firstLine: 752, lastLine: 1926 }),
   say.currentCeiling(40, lines, "shaftSpeed"),
-  say.missing("current", stretches),
+  say.missing(["current"], stretches),
+  say.missing(["packVoltage", "current", "shaftSpeed"], stretches),
   say.coarseResolution("current", 5),
   say.negativeRestCurrent(-0.2),
 ];
