@@ -31,6 +31,7 @@ const knownQuantity = v.object({
   basis: v.picklist(["measured", "derived", "estimated", "predicted"]),
   bound: v.optional(v.picklist(["atLeast", "atMost", "interval"])),
   why: v.optional(v.string()),
+  doubt: v.optional(text("Why no judgement may rest on it.")),
   sample: v.optional(sample),
 });
 const unknownQuantity = v.object({

@@ -1,4 +1,4 @@
-import type { Quantity } from "./quantity.ts";
+import type { KnownQuantity, Quantity } from "./quantity.ts";
 
 /** Digits of the half-width that are shown (GUM 7.2.6: at most two). */
 const SHOWN_DIGITS_OF_HALF_WIDTH = 2;
@@ -71,6 +71,14 @@ export function unitText(unit: string): string {
  */
 export function quantityText(quantity: Quantity): string {
   if (quantity.value === null) return `not known: ${quantity.why}`;
+  const text = intervalText(quantity);
+  return quantity.doubt === undefined ? text : `${text} (doubtful)`;
+}
+
+/** The last place worth reading in text, whatever the interval: a revolution. */
+const LAST_PLACE: ReadonlyMap<string, number> = new Map([["rev/min", 0]]);
+
+function intervalText(quantity: KnownQuantity): string {
   const unit = unitText(quantity.unit) === "" ? "" : ` ${unitText(quantity.unit)}`;
   const { value, low, high } = quantity;
   if (low === null && high !== null) return `at most ${plainNumber(high)}${unit}`;
@@ -80,7 +88,7 @@ export function quantityText(quantity: Quantity): string {
   const above = high - value;
   const widest = Math.max(below, above);
   if (widest <= 0) return `${plainNumber(value)}${unit}`;
-  const place = decimalPlace(widest);
+  const place = Math.max(decimalPlace(widest), LAST_PLACE.get(quantity.unit) ?? -MOST_DECIMALS);
   const isSymmetric = Math.abs(above - below) <= 10 ** place / 2;
   if (isSymmetric) return `${toPlace(value, place)} ± ${toPlace(widest, place)}${unit}`;
   return `${toPlace(value, place)}${unit} (${toPlace(low, place)} to ${toPlace(high, place)}${unit})`;

@@ -23,6 +23,8 @@ export interface KnownQuantity {
   readonly bound?: BoundKind;
   /** Always present on a bound; elsewhere a remark the reader needs. */
   readonly why?: string;
+  /** Why no judgement may rest on it, where the number stands as logged but something about it is wrong. */
+  readonly doubt?: string;
   readonly sample?: SampleReference;
 }
 

@@ -2,7 +2,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import { ambientOfDay } from "./ambientOfDay.ts";
 import { type ControllerHeat, identifyControllerHeat } from "./controllerHeat.ts";
 import type { FlightContext } from "./flightContext.ts";
-import { kvOffered, wrongSettingNotice } from "./identifiedSentences.ts";
+import { kvOffered, speedDoubt, wrongSettingNotice } from "./identifiedSentences.ts";
 import type { LagCorrection } from "./lagCorrection.ts";
 import type { Measures } from "./measures.ts";
 import { identifyMotorLoad, type MotorLoad } from "./motorLoad.ts";
@@ -31,6 +31,8 @@ export interface Identified {
   /** Null where the heating could not be fitted: the peak then stands as logged. */
   readonly peakLag: LagCorrection | null;
   readonly parts: IdentifiedParts;
+  /** Why no judgement may rest on logged shaft speed; null where nothing speaks against it. */
+  readonly speedDoubt: string | null;
   /** A setting that cannot be right, a kv that full throttle contradicts. */
   readonly notices: readonly Notice[];
 }
@@ -56,6 +58,7 @@ export function identifiedMeasures(context: FlightContext): Identified {
     },
     peakLag: heat.peakLag,
     parts: { pack, heat, load },
+    speedDoubt: load.wrongSetting && speedDoubt(load.wrongSetting.cause, load.wrongSetting.candidates),
     notices: noticesOf(load, context),
   };
 }

@@ -51,9 +51,7 @@ export interface CauseWords {
 
 function causeWords({ kind, factor, words }: CauseWords): string {
   if (kind === "kv") return words;
-  const size =
-    factor > 1 ? `${plainNumber(factor)} times too high` : `${plainNumber(1 / factor)} times too low`;
-  return `the speed is logged ${size} (${words})`;
+  return `the speed is logged ${timesTooMuch(factor)} (${words})`;
 }
 
 /** What was seen, then the cause or every cause that the data leave. */
@@ -66,6 +64,26 @@ export function wrongSettingText(
   if (cause !== null) return `${seen} Cause: ${causeWords(cause)}.`;
   if (candidates.length === 0) return `${seen} No usual mistake explains it.`;
   return `${seen} Possible causes: ${candidates.map(causeWords).join("; or ")}.`;
+}
+
+/**
+ * Why speeds of this log are not judged, or null where only kv is in question: the sensor is right then.
+ * "the speed is logged 2 times too high", or every factor that the data leave.
+ */
+export function speedDoubt(cause: CauseWords | null, candidates: readonly CauseWords[]): string | null {
+  const left = cause === null ? candidates : [cause];
+  if (left.length === 0) return "speed, kv and volts do not agree at full throttle";
+  const factors = left
+    .filter(({ kind }) => kind === "speedSetting")
+    .map(({ factor }) => timesTooMuch(factor));
+  if (factors.length === 0) return null;
+  const certain = cause === null ? "may be" : "is";
+  const right = factors.length < left.length ? ", or right with a wrong kv" : "";
+  return `the logged speed ${certain} ${[...new Set(factors)].join(" or ")}${right}`;
+}
+
+function timesTooMuch(factor: number): string {
+  return factor > 1 ? `${plainNumber(factor)} times too high` : `${plainNumber(1 / factor)} times too low`;
 }
 
 export function wrongSettingNotice(

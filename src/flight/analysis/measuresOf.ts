@@ -1,4 +1,4 @@
-import { known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { isKnown, known, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
 import { coveredCharge, usedCharge } from "./charge.ts";
 import { chargeLeft } from "./chargeLeft.ts";
@@ -33,6 +33,7 @@ export function measuresOf(context: FlightContext, identified: Identified): Meas
   const flightTimeS = flightTime(context);
   const flightChargeMah = flightCharge(context);
   const chargeUsedMah = usedCharge(recording, rows, facts, context);
+  const standing = staticMeasures(context);
   const minCellV = lowestCellVoltage(recording, running, facts);
   return {
     flightTimeS,
@@ -45,7 +46,7 @@ export function measuresOf(context: FlightContext, identified: Identified): Meas
     peakCurrentA: peakCurrent(recording, rows, facts, running),
     meanCurrentA: meanCurrent(context),
     peakPowerW: peakPower(recording, rows, facts, running),
-    peakRpm: peakRpm(recording, rows),
+    peakRpm: doubted(peakRpm(recording, rows), identified.speedDoubt),
     minPackV: lowestPackVoltage(recording, running, facts),
     minCellV: minCellV.value === null && cells === null ? unknown("V", NO_CELL_COUNT) : minCellV,
     sagPerCellV: sagPerCell(context),
@@ -54,12 +55,17 @@ export function measuresOf(context: FlightContext, identified: Identified): Meas
     packPeakC: peakTemperature(recording, "packTemperature", rows, facts),
     packStartC: startTemperature(context),
     ...overRating(context),
-    ...staticMeasures(context),
+    ...standing,
+    staticRpm: doubted(standing.staticRpm, identified.speedDoubt),
     ...restMeasures(context),
     ...controllerTemperature(context, identified.peakLag),
     ...identified.measures,
     ...estimatedMeasures(context),
   };
+}
+
+function doubted(quantity: Quantity, doubt: string | null): Quantity {
+  return isKnown(quantity) && doubt !== null ? { ...quantity, doubt } : quantity;
 }
 
 /** The probe's accuracy is its interval. */

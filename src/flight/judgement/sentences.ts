@@ -32,7 +32,8 @@ function noLimitSentence(subject: string, source: string): string {
 }
 
 function notJudgedSentence(subject: string, measured: Quantity, against: string): string {
-  const why = measured.value === null ? measured.why : (measured.why ?? quantityText(measured));
+  const why =
+    measured.value === null ? measured.why : (measured.doubt ?? measured.why ?? quantityText(measured));
   return `${subject} is not judged against ${against}: ${why}.`;
 }
 

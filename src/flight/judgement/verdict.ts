@@ -14,7 +14,7 @@ function goodRange(sense: Judgement["sense"], value: number): readonly [number, 
 /**
  * Holds a measure's whole interval against a number. An end that is not known counts as infinite, so a
  * bound can be `outside` or `within` only where the known end settles it, else it is `not judged`.
- * NaN and null never pass.
+ * NaN, null and a number in doubt never pass.
  */
 export function verdictOf(
   measured: Quantity,
@@ -24,6 +24,7 @@ export function verdictOf(
 ): Verdict {
   if (measured.value === null || !Number.isFinite(measured.value) || !Number.isFinite(value))
     return "not judged";
+  if (measured.doubt !== undefined) return "not judged";
   const low = measured.low ?? Number.NEGATIVE_INFINITY;
   const high = measured.high ?? Number.POSITIVE_INFINITY;
   if (!(low <= high)) return "not judged";

@@ -73,6 +73,7 @@ export function kvOf({ measures, facts }: Pick<LoggedFlight, "measures" | "facts
   if (isCurrentEstimated(measures)) return unknown(unit, "its current is estimated, not logged");
   if (!isKnown(staticPowerW)) return unknown(unit, staticPowerW.why);
   if (!isKnown(staticRpm)) return unknown(unit, staticRpm.why);
+  if (staticRpm.doubt !== undefined) return unknown(unit, staticRpm.doubt);
   if (pathOhm === null || facts.motor.kv === null)
     return unknown(unit, "the motor's constants are not given");
   const packV = staticPowerW.value / staticCurrentA.value;

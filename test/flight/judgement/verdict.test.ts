@@ -21,6 +21,13 @@ describe("verdict of a measure against a limit of 100 A, close within 10 A", () 
     expect(verdictOf(measured, "atMost", 100, 10)).toBe(verdict);
   });
 
+  it("never judges a number in doubt", () => {
+    for (const size of [80, 140]) {
+      const doubted = { ...amps(size, 1), doubt: "the logged current may be twice too high" } as Quantity;
+      expect(verdictOf(doubted, "atMost", 100, 10)).toBe("not judged");
+    }
+  });
+
   it("never passes a number that is not finite", () => {
     const broken = { ...amps(80, 1), value: Number.NaN } as Quantity;
     expect(verdictOf(broken, "atMost", 100, 10)).toBe("not judged");
