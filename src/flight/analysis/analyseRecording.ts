@@ -4,6 +4,7 @@ import type { Recording } from "../../log/recording/index.ts";
 import type { AnalysedFlight } from "./analysedFlight.ts";
 import { cellsInSeries } from "./cellCount.ts";
 import { workingChannel } from "./channelOrWhy.ts";
+import { chargeCounterNotices } from "./chargeCounterCheck.ts";
 import type { DayFacts } from "./dayFacts.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { flightLoadOf } from "./flightLoadOf.ts";
@@ -11,11 +12,12 @@ import { flightShape } from "./flightShape.ts";
 import { flightWindows, type WindowRows } from "./flightWindows.ts";
 import { heatTraceOf } from "./heatTrace.ts";
 import { identifiedMeasures } from "./identifiedMeasures.ts";
+import type { Measures } from "./measures.ts";
 import { measuresOf } from "./measuresOf.ts";
 import { type MotorRunning, motorRunning } from "./motorRunning.ts";
 import { phasesOf } from "./phases.ts";
 import { restAfter, restBefore } from "./restVoltage.ts";
-import { endsUnderPower, NOTHING_RUNS, startsUnderPower } from "./sentences.ts";
+import { endsUnderPower, impossibleChargeLeft, NOTHING_RUNS, startsUnderPower } from "./sentences.ts";
 import { staticRun } from "./staticRun.ts";
 import { powerAtEdges } from "./underPower.ts";
 
@@ -69,6 +71,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
   const { recording, group, shape } = context;
   const { windowStartS, windowEndS } = window;
   const identified = identifiedMeasures(context);
+  const measures = measuresOf(context, identified);
   return {
     kind: shape === null ? "benchRun" : "flight",
     firstRow: context.rows.firstRow,
@@ -82,10 +85,16 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
     takeOffS: shape?.isTakeOffLogged ? shape.takeOff.value : null,
     touchdownS: shape?.isTouchdownLogged ? shape.touchdown.value : null,
     phases: phasesOf(windowStartS, windowEndS, group, shape),
-    measures: measuresOf(context, identified),
+    measures,
     load: flightLoadOf(context, identified),
     heatTrace: shape === null ? null : heatTraceOf(context, identified),
-    notices: [...(group?.notices ?? []), ...powerNotices(context), ...identified.notices],
+    notices: [
+      ...(group?.notices ?? []),
+      ...powerNotices(context),
+      ...identified.notices,
+      ...chargeCounterNotices(context),
+      ...chargeLeftNotices(measures),
+    ],
   };
 }
 
@@ -94,6 +103,10 @@ function isRunTold(recording: Recording, row: number): boolean {
   return (["current", "shaftSpeed"] as const).some(
     (channel) => !Number.isNaN(workingChannel(recording, channel)?.[row] ?? Number.NaN),
   );
+}
+
+function chargeLeftNotices({ chargeLeftPct: { value } }: Measures): readonly Notice[] {
+  return value !== null && (value < 0 || value > 100) ? [impossibleChargeLeft(value)] : [];
 }
 
 function powerNotices(context: FlightContext): readonly Notice[] {

@@ -1,6 +1,6 @@
 import { type ChannelName, channelWords } from "../../base/channels/index.ts";
-import type { Notice } from "../../base/notices/index.ts";
-import { minutesAndSeconds, plainNumber } from "../../base/quantity/index.ts";
+import { firstLines, type Notice } from "../../base/notices/index.ts";
+import { minutesAndSeconds, plainNumber, type Quantity, quantityText } from "../../base/quantity/index.ts";
 
 export function noChannel(channel: ChannelName): string {
   return `no ${channelWords(channel)} channel in this log`;
@@ -37,12 +37,29 @@ export function endsUnderPower(line: number, isAtHole: boolean): Notice {
   };
 }
 
-export function pauseBridged(pauseS: number, lineBefore: number, lineAfter: number): Notice {
+/** Pauses named in one sentence; the notice lists the lines of more. */
+const SHOWN_PAUSES = 3;
+
+export interface BridgedPause {
+  readonly pauseS: number;
+  readonly lineBefore: number;
+  readonly lineAfter: number;
+}
+
+export function pausesBridged(pauses: readonly BridgedPause[]): Notice {
+  const texts = pauses
+    .slice(0, SHOWN_PAUSES)
+    .map(
+      ({ pauseS, lineBefore, lineAfter }) =>
+        `${minutesAndSeconds(pauseS)} between lines ${lineBefore} and ${lineAfter}`,
+    );
+  const more = pauses.length > SHOWN_PAUSES ? ` and ${pauses.length - SHOWN_PAUSES} more times` : "";
   return {
     code: "pause-bridged",
     severity: "note",
-    text: `The motor rests for ${minutesAndSeconds(pauseS)} between lines ${lineBefore} and ${lineAfter}; the pack volts did not jump, so this counts as one flight.`,
-    lines: [lineBefore, lineAfter],
+    text: `The motor rests for ${texts.join(", for ")}${more}; the pack volts did not jump, so this counts as one flight.`,
+    count: pauses.length,
+    lines: firstLines(pauses.flatMap(({ lineBefore, lineAfter }) => [lineBefore, lineAfter])),
   };
 }
 
@@ -95,6 +112,24 @@ export function cellCountDoubt(cells: number, packV: number, likely: readonly nu
 
 export function ofLoggedPart(why: string): string {
   return `of the part that was logged: ${why}`;
+}
+
+/** Nothing is changed by it: a charger's put-back tells which of the two is right. */
+export function counterDisagrees(countedMah: number, summed: Quantity): Notice {
+  return {
+    code: "charge-counter-differs",
+    severity: "warning",
+    text: `The charge counter says ${plainNumber(countedMah)} mAh, the logged current adds up to ${quantityText(summed)}. The sum is used. What the charger puts back tells which is right.`,
+  };
+}
+
+export function impossibleChargeLeft(chargeLeftPct: number): Notice {
+  const why = chargeLeftPct < 0 ? "a pack cannot give more than it holds" : "a pack holds 100 % at most";
+  return {
+    code: "charge-left-doubtful",
+    severity: "warning",
+    text: `Charge left comes to ${plainNumber(chargeLeftPct)} %, but ${why}. Check pack.capacityMah, --start-pct and sensors.currentScale.`,
+  };
 }
 
 export const NO_FIRST_READING = "no reading in the first five seconds";

@@ -34,14 +34,24 @@ export function touchdownFromPower(recording: Recording, trace: PowerTrace, mome
   };
 }
 
-function likelyTouchdown(recording: Recording, trace: PowerTrace, moments: PowerMoments): number {
+/** An approach is flown in a few parts of lower power; more of them are no approach, and each costs a pass. */
+const MOST_PARTS = 8;
+
+function likelyTouchdown(
+  recording: Recording,
+  trace: PowerTrace,
+  moments: PowerMoments,
+  partsLeft = MOST_PARTS,
+): number {
   const { powerEndS, endS } = moments;
   const tail = between(trace, powerEndS + SETTLE_S + recording.stepS, endS);
   const loadedS = groundLoadAt(recording, trace, moments, tail);
   if (loadedS !== null) return loadedS - RISE_AFTER_TOUCHDOWN_S;
   const closed = throttleClosed(trace, tail);
   if (closed && closed.endS - closed.startS <= LONGEST_FLARE_S) return closed.startS + FLARE_S;
-  if (closed) return likelyTouchdown(recording, trace, { ...moments, powerEndS: closed.startS });
+  if (closed && partsLeft > 0) {
+    return likelyTouchdown(recording, trace, { ...moments, powerEndS: closed.startS }, partsLeft - 1);
+  }
   const taxiS = taxiLoadAt(trace, moments, tail);
   if (taxiS !== null) return taxiS - RISE_AFTER_TOUCHDOWN_S;
   return powerEndS + Math.min(USUAL_APPROACH_S, (endS - powerEndS) / 2);

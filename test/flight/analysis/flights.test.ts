@@ -173,3 +173,28 @@ describe("logs without a flight", () => {
     expect(flight!.measures.chargeUsedMah.value).toBeNull();
   });
 });
+
+describe("what is said about power at the edges and about pauses", () => {
+  test("several bridged pauses are one notice that counts them", () => {
+    const stretches = [REST, FLIGHT, pause(90), FLIGHT, pause(100), FLIGHT, pause(80), FLIGHT, REST];
+    const [flight] = analysed(syntheticRecording(stretches));
+    expect(codes(flight!)).toEqual(["pause-bridged"]);
+    expect(flight!.notices[0]!.count).toBe(3);
+    expect(flight!.notices[0]!.text).toContain("for 1:40 between lines");
+  });
+
+  test("a flight after a hole that is seen at rest first does not start under power", () => {
+    const stretches = [REST, FLIGHT, REST, { ...REST, lengthS: 4, holeBeforeS: 200 }, FLIGHT, REST];
+    expect(analysed(syntheticRecording(stretches)).map(({ complete }) => complete)).toEqual([true, true]);
+    const running = [REST, FLIGHT, REST, { ...FLIGHT, holeBeforeS: 200 }, REST];
+    expect(analysed(syntheticRecording(running)).map(codes)).toEqual([[], ["starts-under-power"]]);
+  });
+
+  test("a log of one row in ten seconds that rests for a row starts and ends at rest", () => {
+    const short = { ...REST, lengthS: 10, amps: 0 };
+    const [flight] = analysed(
+      syntheticRecording([short, { ...FLIGHT, lengthS: 300 }, short], undefined, 0.1),
+    );
+    expect([codes(flight!), flight!.complete]).toEqual([[], true]);
+  });
+});
