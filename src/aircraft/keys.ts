@@ -1,4 +1,5 @@
 import { MOST_CELLS } from "../base/channels/index.ts";
+import { FULL_CELL_V } from "./defaults.ts";
 
 /** A key that holds one number: what it is, its unit, the range it may have (both ends allowed), an example. */
 export interface NumberKey {
@@ -109,6 +110,20 @@ export const NUMBER_KEYS = {
 } as const satisfies Record<string, NumberKey>;
 
 export type NumberKeyPath = keyof typeof NUMBER_KEYS;
+
+const VOLTS = Object.entries(FULL_CELL_V).map(([chemistry, volts]) => `${chemistry} ${volts} V`);
+
+/** Every key of the aircraft file that holds words. */
+export const TEXT_KEYS = {
+  name: { what: "Name of the aircraft as reports show it.", example: "Tern" },
+  "pack.chemistry": {
+    what: `Cell chemistry; it sets the volts of a full cell when pack.fullCellV is absent: ${VOLTS.join(", ")}.`,
+    example: "lipo",
+  },
+  "propeller.family": { what: "Kind of propeller in your own words.", example: "thin electric" },
+} as const;
+
+export type TextKeyPath = keyof typeof TEXT_KEYS;
 
 /** "a whole number from 1 to 16 cells", "a number from 0.05 to 200 kg". */
 export function rangeText(key: NumberKey): string {

@@ -1,5 +1,5 @@
 import * as v from "valibot";
-import { numberOrDefault, optionalNumber, text } from "./schemaFields.ts";
+import { numberOrDefault, optionalNumber, text, words } from "./schemaFields.ts";
 import { controller, field, motor, pack, planned, propeller, sensors } from "./schemaParts.ts";
 import { reading } from "./schemaReadings.ts";
 
@@ -7,9 +7,9 @@ import { reading } from "./schemaReadings.ts";
 export const aircraftSchema = v.pipe(
   v.strictObject({
     $schema: v.optional(
-      text("Where an editor finds this schema; it plays no part in the analysis.", "./aircraft.schema.json"),
+      words("Where an editor finds this schema; it plays no part in the analysis.", "./aircraft.schema.json"),
     ),
-    name: text("Name of the aircraft as reports show it.", "Tern"),
+    name: text("name"),
     flyingMassKg: optionalNumber("flyingMassKg"),
     pack,
     controller: v.optional(controller, {}),

@@ -1,6 +1,6 @@
 import * as v from "valibot";
 import { DEFAULTS, type DefaultPath, defaultSource } from "./defaults.ts";
-import { NUMBER_KEYS, type NumberKey, type NumberKeyPath } from "./keys.ts";
+import { NUMBER_KEYS, type NumberKey, type NumberKeyPath, TEXT_KEYS, type TextKeyPath } from "./keys.ts";
 
 const LONGEST_TEXT = 200;
 
@@ -32,7 +32,13 @@ function defaultSentence(path: string): string {
   return source === null ? "" : ` When absent: ${source}.`;
 }
 
-export function text(description: string, example: string) {
+/** The words at a key of the table. */
+export function text(path: TextKeyPath) {
+  const { what, example } = TEXT_KEYS[path];
+  return words(what, example);
+}
+
+export function words(description: string, example: string) {
   return v.pipe(
     v.string(),
     v.minLength(1),

@@ -1,5 +1,6 @@
 import * as v from "valibot";
-import { DEFAULTS, FULL_CELL_V } from "./defaults.ts";
+import { DEFAULTS } from "./defaults.ts";
+import { TEXT_KEYS } from "./keys.ts";
 import { number, numberOrDefault, optionalNumber, text } from "./schemaFields.ts";
 
 export const pack = v.pipe(
@@ -12,10 +13,8 @@ export const pack = v.pipe(
     chemistry: v.optional(
       v.pipe(
         v.picklist(["lipo", "lihv", "liion", "life"]),
-        v.description(
-          `Cell chemistry; it sets the volts of a full cell when pack.fullCellV is absent: ${fullCellList()}.`,
-        ),
-        v.metadata({ examples: ["lipo"] }),
+        v.description(TEXT_KEYS["pack.chemistry"].what),
+        v.metadata({ examples: [TEXT_KEYS["pack.chemistry"].example] }),
       ),
       DEFAULTS["pack.chemistry"].value,
     ),
@@ -26,12 +25,6 @@ export const pack = v.pipe(
   v.description("The flight pack as connected: cells in series, capacity of all parallel packs together."),
   v.metadata({ examples: [{ cells: 8, capacityMah: 5000 }] }),
 );
-
-function fullCellList(): string {
-  return Object.entries(FULL_CELL_V)
-    .map(([chemistry, volts]) => `${chemistry} ${volts} V`)
-    .join(", ");
-}
 
 export const controller = v.pipe(
   v.strictObject({
@@ -64,7 +57,7 @@ export const propeller = v.pipe(
     diameterIn: optionalNumber("propeller.diameterIn"),
     pitchIn: optionalNumber("propeller.pitchIn"),
     blades: numberOrDefault("propeller.blades"),
-    family: v.optional(text("Kind of propeller in your own words.", "thin electric")),
+    family: v.optional(text("propeller.family")),
     maxRpm: optionalNumber("propeller.maxRpm"),
   }),
   v.description("The propeller fitted."),

@@ -1,23 +1,26 @@
 import * as v from "valibot";
 import { CHANNEL_NAMES, type ChannelName, channelWords } from "../base/channels/index.ts";
-import { number, text } from "./schemaFields.ts";
+import { number, words } from "./schemaFields.ts";
 
 type ChannelTexts = Record<ChannelName, ReturnType<typeof channelText>>;
 
 function channelText(description: string, example: string) {
-  return v.optional(text(description, example));
+  return v.optional(words(description, example));
 }
 
-function channelTexts(describe: (words: string) => string, example: string): ChannelTexts {
+function channelTexts(describe: (channel: string) => string, example: string): ChannelTexts {
   const entries = CHANNEL_NAMES.map((name) => [name, channelText(describe(channelWords(name)), example)]);
   return Object.fromEntries(entries) as ChannelTexts;
 }
 
 export const reading = v.strictObject({
-  headerSignature: text("Signature of the header these answers belong to, as a check prints it.", "5c0d1a2b"),
+  headerSignature: words(
+    "Signature of the header these answers belong to, as a check prints it.",
+    "5c0d1a2b",
+  ),
   columns: v.optional(
     v.pipe(
-      v.strictObject(channelTexts((words) => `Header of the column with ${words}, or #N.`, "U [V]")),
+      v.strictObject(channelTexts((channel) => `Header of the column with ${channel}, or #N.`, "U [V]")),
       v.description("Channel name to the header of its column, or #N for the Nth column."),
       v.metadata({ examples: [{ packVoltage: "U [V]" }] }),
     ),
@@ -25,7 +28,7 @@ export const reading = v.strictObject({
   ),
   units: v.optional(
     v.pipe(
-      v.strictObject(channelTexts((words) => `Unit of ${words} in the log.`, "mV")),
+      v.strictObject(channelTexts((channel) => `Unit of ${channel} in the log.`, "mV")),
       v.description("Channel name to its unit in the log."),
       v.metadata({ examples: [{ packVoltage: "mV" }] }),
     ),
