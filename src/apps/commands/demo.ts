@@ -10,7 +10,7 @@ import {
   keptReading,
   NOTHING_GIVEN,
 } from "../../season/logbook/index.ts";
-import { flightReport } from "../../show/report/index.ts";
+import { flightReport, seasonPage } from "../../show/report/index.ts";
 import { checkBytes } from "./checkOne.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { DemoBook } from "./demoBook.ts";
@@ -19,7 +19,6 @@ import { Failure } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { exitOfNotices, noticeCount } from "./noticeLines.ts";
 import { packageText, releaseOf } from "./release.ts";
-import { seasonPage } from "./seasonPage.ts";
 import { demoSentences, inputSentences } from "./sentences.ts";
 import { commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";

@@ -1,10 +1,9 @@
-import { calibrateCurrent, type LogbookEntry, readFlights } from "../../season/logbook/index.ts";
+import { flightsOfAircraft, listResult, readFlights } from "../../season/logbook/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
 import { calibrationLine } from "./logbook/calibrationLine.ts";
 import { flightLine } from "./logbook/flightLine.ts";
-import { ofAircraft } from "./logbook/flightsOfCall.ts";
 import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
 import { logbookSentences } from "./logbook/sentences.ts";
 import type { Talk } from "./talk.ts";
@@ -23,33 +22,16 @@ export const command: CommandDefinition = {
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const { folder, frame, read } = openBook(call, io, talk);
   const index = await read((files) => readFlights(files, frame.digest));
-  const flights = ofAircraft(index, call.text("aircraft"));
-  const calibration = calibrateCurrent(flights);
-  if (call.has("json")) {
-    const result = { flights: flights.map(listed), damaged: index.damaged, calibration };
-    talk.data(JSON.stringify({ format: "tallywatt/list", version: 1, ...result }, null, 2));
-  } else {
+  const aircraft = call.text("aircraft");
+  const flights = flightsOfAircraft(index.entries, aircraft);
+  const result = listResult(index, aircraft);
+  if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
+  else {
     for (const entry of flights) talk.data(flightLine(entry));
-    const line = calibrationLine(calibration);
+    const line = calibrationLine(result.calibration);
     if (line !== null) talk.data(line);
     if (flights.length === 0) talk.say(logbookSentences.empty(folder));
   }
   if (index.damaged.length > 0) talk.say(logbookSentences.damagedCount(index.damaged.length));
   return EXIT.done;
-}
-
-function listed({ flight, aircraft, startsAt, log, given, release, check }: LogbookEntry): object {
-  const { kind, complete, headline, measures } = check;
-  return {
-    flight,
-    aircraft,
-    kind,
-    complete,
-    startsAt,
-    log: log.file,
-    given,
-    release,
-    headline,
-    measures,
-  };
 }

@@ -1,5 +1,6 @@
 import { basename, dirname, join, resolve } from "node:path";
 import { type KeptFlight, readKeptFlights } from "../../season/logbook/index.ts";
+import { type SeasonOfAircraft, seasonPage } from "../../show/report/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
@@ -9,7 +10,6 @@ import { BOOK_OPTION, type OpenBook, openBook } from "./logbook/openBook.ts";
 import { tellStopped } from "./logbook/tellStopped.ts";
 import { oneLine } from "./printable.ts";
 import { writeFlightReports } from "./seasonFlightReports.ts";
-import { type SeasonOfAircraft, seasonPage } from "./seasonPage.ts";
 import { seasonSentences } from "./seasonSentences.ts";
 import { usageSentences } from "./sentences.ts";
 import type { Talk } from "./talk.ts";

@@ -1,9 +1,7 @@
 import { join, resolve } from "node:path";
-import type { CheckedLogWithRows } from "../../flight/check/index.ts";
-import { dayOf, type KeptFlight, readingOptionsOf } from "../../season/logbook/index.ts";
+import { checkAsKept, type KeptFlight } from "../../season/logbook/index.ts";
 import { flightReport } from "../../show/report/index.ts";
 import { sha256Of } from "../disk/index.ts";
-import { checkBytes } from "./checkOne.ts";
 import type { Io } from "./io.ts";
 import type { OpenBook } from "./logbook/openBook.ts";
 import { progressOf } from "./logbook/progress.ts";
@@ -59,19 +57,7 @@ async function reportOf(entry: KeptFlight, { book }: FlightReportsWork): Promise
   if (sha256Of(bytes) !== entry.log.sha256)
     return { html: null, why: logbookSentences.logDiffers(entry.flight) };
   const { facts, budget } = entry;
-  const checked = checkBytes(entry.log.file, bytes, {
-    aircraft: { name: entry.aircraft, facts, budget, readings: [] },
-    options: readingOptionsOf(entry.reading),
-    day: dayOf(entry.given),
-  });
-  const own = onlyFlight(checked, entry.log.index);
-  if (own === null) return { html: null, why: seasonSentences.notFound() };
-  return { html: flightReport({ checked: own, facts, budget, release: book.frame.release }), why: "" };
-}
-
-/** The check of a log with one of its flights alone; null when the log does not hold it. */
-function onlyFlight(checked: CheckedLogWithRows, index: number): CheckedLogWithRows | null {
-  const [flight, analysed] = [checked.check.flights[index], checked.analysed[index]];
-  if (flight === undefined || analysed === undefined) return null;
-  return { ...checked, check: { ...checked.check, flights: [flight] }, analysed: [analysed] };
+  const checked = checkAsKept(entry, bytes);
+  if (checked === null) return { html: null, why: seasonSentences.notFound() };
+  return { html: flightReport({ checked, facts, budget, release: book.frame.release }), why: "" };
 }

@@ -1,10 +1,9 @@
-import { calibrateCurrent, readFlights } from "../../season/logbook/index.ts";
-import { setTimer } from "../../season/timer/index.ts";
+import { flightsOfAircraft, readFlights } from "../../season/logbook/index.ts";
+import { timerResult } from "../../season/timer/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
 import { AIRCRAFT_OPTION, aircraftOfCall } from "./logbook/aircraftOfCall.ts";
-import { ofAircraft } from "./logbook/flightsOfCall.ts";
 import { textOption } from "./logbook/givenOptions.ts";
 import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
 import { tellStopped } from "./logbook/tellStopped.ts";
@@ -42,7 +41,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   }));
   if (chosen.state === "stopped") return tellStopped(call, book.folder, chosen.notices, talk);
   const { facts, budget, name } = chosen.aircraft;
-  const entries = ofAircraft(index, name);
+  const entries = flightsOfAircraft(index.entries, name);
   const next = {
     pack: textOption(call, "pack", LONGEST_PACK),
     ambientC: numberOption(call, "ambient", { low: -40, high: 60, unit: "degrees Celsius", example: "30" }),
@@ -51,9 +50,8 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
       budget.reservePct,
     startPct: numberOption(call, "start-pct", { low: 1, high: 100, unit: "percent", example: "90" }),
   };
-  const calibration = calibrateCurrent(entries);
-  const setting = setTimer(entries, facts, next, calibration);
-  if (call.has("json")) talk.data(JSON.stringify({ ...setting, calibration }, null, 2));
-  else talk.data(timerLines(setting, calibration).join("\n"));
+  const result = timerResult(entries, facts, next);
+  if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
+  else talk.data(timerLines(result, result.calibration).join("\n"));
   return EXIT.done;
 }

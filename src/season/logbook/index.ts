@@ -18,6 +18,7 @@ export {
 export { type BookIndex, type DamagedFile, indexText as indexTextOf } from "./bookIndex.ts";
 export { type CurrentCalibration, calibrateCurrent } from "./calibration.ts";
 export type { ChangeFrame } from "./changeBook.ts";
+export { checkAsKept } from "./checkAsKept.ts";
 export {
   type FlightFigures,
   type GivenFacts,
@@ -31,15 +32,19 @@ export { type Digest, entryText, type ReadEntry, readEntry } from "./entryText.t
 export { cellText, flightsCsv } from "./exportCsv.ts";
 export { dayOf, judgedFacts, propellerSize, propellerText } from "./givenFacts.ts";
 export { foundFlights, keptFlight, keptReading, readingOptionsOf } from "./keptFlights.ts";
+export { flightsOfAircraft, type ListedFlight, type ListResult, listResult } from "./listResult.ts";
 export { flightPath, harmlessName, logPath } from "./names.ts";
 export { inOrderOfFlying } from "./order.ts";
 export { type Added, type AddRequest, flightsOfLog, planAdd, planKeepLog } from "./planAdd.ts";
+export { planKeepAircraft } from "./planKeepAircraft.ts";
 export { planRemove } from "./planRemove.ts";
 export { planReplace, type Replaced, type Replacement } from "./planReplace.ts";
 export { planUndo, type Undone } from "./planUndo.ts";
 export { type KeptFlights, keptFlightAt, readFlights, readKeptFlights } from "./readBook.ts";
+export { readingToRemember } from "./readingToRemember.ts";
 export { bookSentences } from "./sentences.ts";
 export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";
+export { type BookKeeper, type BookState, BusyBookError, storeOver } from "./storeOver.ts";
 export { readUndo, type UndoRecord } from "./undo.ts";
 export {
   planTakeIn,

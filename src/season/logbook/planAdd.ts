@@ -1,4 +1,4 @@
-import { type RememberedReading, withRememberedReading } from "../../aircraft/index.ts";
+import { withRememberedReading } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { CheckedLogWithRows } from "../../flight/check/index.ts";
 import type { BookAircraft } from "./bookAircraft.ts";
@@ -13,6 +13,7 @@ import { type FoundFlight, foundFlights, keptFlight } from "./keptFlights.ts";
 import { flightName, flightPath, logPath } from "./names.ts";
 import { inOrderOfFlying } from "./order.ts";
 import { readFlights } from "./readBook.ts";
+import { readingToRemember } from "./readingToRemember.ts";
 import { bookSentences } from "./sentences.ts";
 import type { BookChange, BookFiles, FileChange } from "./store.ts";
 
@@ -159,29 +160,8 @@ function takenNames(files: BookFiles): Set<string> {
 function aircraftChange(files: BookFiles, request: AddRequest): readonly FileChange[] {
   const { aircraft, checked, reading } = request;
   const { headerSignature } = checked.check.log;
-  const answer = headerSignature === null ? null : answerOf(headerSignature, aircraft, reading);
+  const answer =
+    headerSignature === null ? null : readingToRemember(headerSignature, aircraft.readings, reading);
   const text = answer === null ? aircraft.text : withRememberedReading(aircraft.text, answer);
   return files.get(aircraft.path) === text ? [] : [{ path: aircraft.path, text }];
-}
-
-/** What was answered about logs of this header, earlier answers included; null without a new answer. */
-function answerOf(
-  headerSignature: string,
-  { readings }: BookAircraft,
-  reading: KeptReading,
-): RememberedReading | null {
-  const { columns, units, rateHz, decimalMark, dateOrder } = reading;
-  const isAnswer =
-    Object.keys({ ...columns, ...units }).length > 0 ||
-    [rateHz, decimalMark, dateOrder].some((one) => one !== null);
-  if (!isAnswer) return null;
-  const before = readings.find((one) => one.headerSignature === headerSignature);
-  return {
-    headerSignature,
-    columns: { ...before?.columns, ...columns },
-    units: { ...before?.units, ...units },
-    rateHz: rateHz ?? before?.rateHz ?? null,
-    decimalMark: decimalMark ?? before?.decimalMark ?? null,
-    dateOrder: dateOrder ?? before?.dateOrder ?? null,
-  };
 }

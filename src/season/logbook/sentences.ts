@@ -38,6 +38,7 @@ export const bookSentences = {
     `Flight ${name} cannot be used: ${why}. What to do: tallywatt verify`,
   changedMeanwhile: (flight: string): string =>
     `Flight ${flight} was changed by another program meanwhile. Nothing was written; try again.`,
+  busy: (): string => "Other programs kept changing this logbook. Nothing was changed; try again.",
   nothingToUndo: (): string => "There is no change to undo.",
   undoDamaged: (): string =>
     "The undo information is damaged, so nothing was changed. A copy of the folder from before is the way back.",
@@ -47,6 +48,7 @@ export const bookSentences = {
   added: (flights: readonly string[]): string => `added ${list(flights)}`,
   edited: (flights: readonly string[]): string => `edited ${list(flights)}`,
   removed: (flights: readonly string[]): string => `removed ${list(flights)}`,
+  keptAircraft: (name: string): string => `kept the aircraft file of ${name}`,
   rechecked: (count: number): string => `rechecked ${several(count, "flight", "flights")}`,
   imported: (count: number): string => `took in ${several(count, "flight", "flights")} of another logbook`,
 

@@ -12,5 +12,6 @@ export type { NextFlight } from "./nextFlight.ts";
 export { fittedPropeller, flownPropeller } from "./propellerName.ts";
 export { setTimer } from "./setTimer.ts";
 export { type HeatConditions, temperatureLimitS } from "./temperatureLimit.ts";
+export { type TimerResult, timerResult } from "./timerResult.ts";
 export type { LimitName, TimerLimit, TimerSetting, TimerTerm } from "./timerSetting.ts";
 export { type VoltageConditions, voltageLimitS } from "./voltageLimit.ts";

@@ -1,7 +1,6 @@
 import { nearestWord } from "../../../base/words/index.ts";
 import {
   type BookFiles,
-  type BookIndex,
   bookSentences,
   type Digest,
   flightPath,
@@ -38,10 +37,4 @@ export function assertThere(name: string, files: BookFiles): void {
   if (files.has(flightPath(name))) return;
   const names = [...files.keys()].flatMap((path) => /^flights\/(.*)\.json$/.exec(path)?.[1] ?? []);
   throw new Failure(EXIT.unusable, bookSentences.flightUnknown(name, nearestWord(name, names)));
-}
-
-/** The flights of one aircraft; without a name all. */
-export function ofAircraft({ entries }: BookIndex, aircraft: string | null): BookIndex["entries"] {
-  if (aircraft === null) return entries;
-  return entries.filter((entry) => entry.aircraft.toLowerCase() === aircraft.toLowerCase());
 }

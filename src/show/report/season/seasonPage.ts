@@ -1,9 +1,9 @@
-import type { Budget } from "../../aircraft/budget.ts";
-import type { Facts } from "../../aircraft/facts.ts";
-import { calibrateCurrent, type KeptFlight } from "../../season/logbook/index.ts";
-import { setTimer } from "../../season/timer/index.ts";
-import { trendsOf } from "../../season/trends/index.ts";
-import { seasonReport } from "../../show/report/index.ts";
+import type { Budget } from "../../../aircraft/budget.ts";
+import type { Facts } from "../../../aircraft/facts.ts";
+import type { KeptFlight } from "../../../season/logbook/index.ts";
+import { timerResult } from "../../../season/timer/index.ts";
+import { trendsOf } from "../../../season/trends/index.ts";
+import { seasonReport } from "./seasonReport.ts";
 
 export interface SeasonOfAircraft {
   readonly name: string;
@@ -18,12 +18,12 @@ export function seasonPage(
   release: string,
   flightReportLinks: ReadonlyMap<string, string> | null,
 ): string {
-  const calibration = calibrateCurrent(entries);
   const next = { pack: null, ambientC: null, reservePct: budget.reservePct, startPct: null };
+  const { calibration, ...timer } = timerResult(entries, facts, next);
   return seasonReport({
     aircraft: name,
     entries,
-    timer: setTimer(entries, facts, next, calibration),
+    timer,
     trends: trendsOf(entries, name),
     facts,
     budget,
