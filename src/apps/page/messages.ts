@@ -1,6 +1,12 @@
+import type { AircraftKey, AircraftValues } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { FlightCheck } from "../../flight/check/index.ts";
+import type { PlanResult, SwapResult } from "../../flight/judgement/index.ts";
+import type { Change, PlanConditions } from "../../flight/prediction/index.ts";
 import type { ColumnChoice, DateOrder, DecimalMark } from "../../log/reading/index.ts";
+import type { Added, GivenFacts, ListResult, TakenIn } from "../../season/logbook/index.ts";
+import type { TimerResult } from "../../season/timer/index.ts";
+import type { TrendResult } from "../../season/trends/index.ts";
 
 /** What the user answered about one log; plain data, since it crosses to the worker and into storage. */
 export interface Answers {
@@ -42,6 +48,7 @@ export interface CheckWork {
 /** What one log says, ready to be shown. */
 export interface CheckAnswer {
   readonly kind: "check";
+  /** As `check --json` prints it. */
   readonly check: FlightCheck;
   /** The report as one HTML text; it enters the page only through a parser that runs nothing. */
   readonly report: string;
@@ -50,6 +57,8 @@ export interface CheckAnswer {
   readonly preview: readonly (readonly string[])[];
   /** True when answers of an earlier log with this header were used. */
   readonly isRemembered: boolean;
+  /** The aircraft file with this log's answers kept in its readings; null when there is nothing to keep. */
+  readonly aircraftToKeep: string | null;
 }
 
 export interface AircraftWork {
@@ -63,10 +72,287 @@ export interface AircraftAnswer {
   /** Null when the file cannot be used; the notices say why. */
   readonly name: string | null;
   readonly notices: readonly Notice[];
+  /** What the file gives, by key path ("pack.cells"); empty for a file that cannot be used. */
+  readonly values: AircraftValues;
 }
 
-export type Work = CheckWork | AircraftWork;
-export type Answer = CheckAnswer | AircraftAnswer;
+/** Changes keys of an aircraft file; null takes a key out. Comments and the rest of the text stay. */
+export interface EditAircraftWork {
+  readonly kind: "editAircraft";
+  readonly text: string;
+  readonly file: string;
+  readonly changes: Readonly<Record<string, number | string | null>>;
+}
+
+/** The new text with what it says; where a value is out of its range the notices say so. */
+export interface EditAircraftAnswer extends Omit<AircraftAnswer, "kind"> {
+  readonly kind: "editAircraft";
+  readonly text: string;
+}
+
+/** Every key of the aircraft file for a form, and the text that a new one starts from. */
+export interface AircraftKeysWork {
+  readonly kind: "aircraftKeys";
+}
+export interface AircraftKeysAnswer {
+  readonly kind: "aircraftKeys";
+  readonly keys: readonly AircraftKey[];
+  readonly starter: string;
+}
+
+/**
+ * Whose flights: a text of an aircraft file, the name of an aircraft of the book, or null for the only one of
+ * the book.
+ */
+export type WantedAircraft =
+  | { readonly text: string; readonly file: string }
+  | { readonly name: string }
+  | null;
+
+/** The plan of an aircraft file, with the parts as the book's flights of that aircraft show them if wanted. */
+export interface PlanWork {
+  readonly kind: "plan";
+  readonly aircraft: WantedAircraft;
+  readonly withBook: boolean;
+  readonly conditions: Pick<PlanConditions, "ambientC" | "elevationM">;
+}
+export interface PlanAnswer extends Stoppable<PlanResult> {
+  readonly kind: "plan";
+}
+
+/** Before and after a change, as `swap --json` prints it. */
+export interface SwapWork {
+  readonly kind: "swap";
+  readonly aircraft: WantedAircraft;
+  readonly withBook: boolean;
+  readonly change: Change;
+  /** Of the changed side; null for what stays as it is. The other side has what the aircraft file says. */
+  readonly conditions: {
+    readonly ambientC: number | null;
+    readonly elevationM: number | null;
+    readonly reservePct: number | null;
+  };
+}
+export interface SwapAnswer extends Stoppable<SwapResult> {
+  readonly kind: "swap";
+}
+
+/** A result, or null with the questions or refusals that stand in its place. */
+export interface Stoppable<Result> {
+  readonly result: Result | null;
+  readonly notices: readonly Notice[];
+}
+
+/** Where the server of this page is and what it asks for; null for a page opened from disk. */
+export interface BookServer {
+  readonly origin: string;
+  readonly token: string;
+}
+
+/** Opens the book; asked once, before any other work on it. */
+export interface OpenBookWork {
+  readonly kind: "openBook";
+  readonly server: BookServer | null;
+}
+
+export interface OpenBookAnswer {
+  readonly kind: "openBook";
+  readonly place: BookPlace;
+}
+
+/** Where the book lives and whether it lasts. */
+export interface BookPlace {
+  readonly where: "folder" | "browser" | "memory";
+  /** The folder as the command names it; null where there is none. */
+  readonly folder: string | null;
+  /** True when the book is there after the page was closed. */
+  readonly isKept: boolean;
+  /** True when the browser promised not to clear it on its own; a folder is never cleared. */
+  readonly isPromised: boolean;
+  /** All this in sentences, with what will not be kept. */
+  readonly text: string;
+}
+
+/** The book's aircraft and flights, as `list --json` prints them. */
+export interface ListWork {
+  readonly kind: "list";
+  /** Only flights of this aircraft; null for all. */
+  readonly aircraft: string | null;
+}
+export interface ListAnswer {
+  readonly kind: "list";
+  readonly list: ListResult;
+  readonly aircraft: readonly AircraftInBook[];
+}
+export interface AircraftInBook {
+  readonly name: string;
+  readonly path: string;
+  readonly text: string;
+}
+
+/** Adds one log. */
+export interface AddWork {
+  readonly kind: "add";
+  readonly file: string;
+  readonly bytes: ArrayBuffer;
+  readonly aircraft: WantedAircraft;
+  readonly given: GivenFacts;
+  readonly answers: Answers | null;
+  /** Flights added just before that the put-back covers too. */
+  readonly chargedWith: readonly string[];
+  /** Adds a flight that looks like one of the book exported again. */
+  readonly isAgain: boolean;
+  /** Names this drop of logs: what is added under one name is undone together. */
+  readonly run: string;
+}
+export interface AddAnswer {
+  readonly kind: "add";
+  readonly file: string;
+  readonly sha256: string;
+  readonly aircraft: string | null;
+  readonly outcome: Added;
+  /** Null for a log that was in the book already or whose aircraft is not known. */
+  readonly check: FlightCheck | null;
+}
+
+/** One flight as the book keeps it, as `show --json` prints it, with the report of its log. */
+export interface ShowWork {
+  readonly kind: "show";
+  readonly flight: string;
+}
+export interface ShowAnswer {
+  readonly kind: "show";
+  /** Null when it is not there or damaged, see `why`. */
+  readonly flight: object | null;
+  readonly check: FlightCheck | null;
+  /** Null where the log cannot be read again, see `why`. */
+  readonly report: string | null;
+  readonly why: string | null;
+}
+
+/** Changes what the pilot said of flights; a fact that is null is taken away, one left out stays. */
+export interface EditWork {
+  readonly kind: "edit";
+  /** With several, a put-back is what one charge put back after all of them. */
+  readonly flights: readonly string[];
+  readonly changes: Partial<Omit<GivenFacts, "putBackFlights">>;
+}
+export interface RemoveWork {
+  readonly kind: "remove";
+  readonly flights: readonly string[];
+}
+/** Takes the last change back; a second one makes it again. */
+export interface UndoWork {
+  readonly kind: "undo";
+}
+/** The flights that were changed, none where nothing was, and all in one sentence. */
+export interface ChangeAnswer<Kind extends "edit" | "remove" | "undo"> {
+  readonly kind: Kind;
+  readonly flights: readonly string[];
+  readonly text: string;
+}
+
+export interface TimerWork {
+  readonly kind: "timer";
+  readonly aircraft: WantedAircraft;
+  readonly pack: string | null;
+  readonly ambientC: number | null;
+  /** Null takes the aircraft file's. */
+  readonly reservePct: number | null;
+  readonly startPct: number | null;
+}
+export interface TimerAnswer extends Stoppable<TimerResult> {
+  readonly kind: "timer";
+}
+
+export interface TrendWork {
+  readonly kind: "trend";
+  readonly aircraft: WantedAircraft;
+}
+export interface TrendAnswer extends Stoppable<TrendResult> {
+  readonly kind: "trend";
+}
+
+/** The season report as one HTML text. */
+export interface SeasonWork {
+  readonly kind: "season";
+  readonly aircraft: WantedAircraft;
+}
+export interface SeasonAnswer extends Stoppable<string> {
+  readonly kind: "season";
+}
+
+/** Keeps an aircraft file in the book: in place of the one of that name, else as a new one. */
+export interface KeepAircraftWork {
+  readonly kind: "keepAircraft";
+  readonly text: string;
+  readonly file: string;
+}
+export interface KeepAircraftAnswer extends Stoppable<AircraftInBook> {
+  readonly kind: "keepAircraft";
+}
+
+/** The whole book as one file, as `export NAME.book.json` writes it. */
+export interface ExportWork {
+  readonly kind: "export";
+}
+export interface ExportAnswer {
+  readonly kind: "export";
+  readonly file: string;
+  readonly text: string;
+  readonly flights: number;
+}
+
+/** Takes a whole book in from one file. */
+export interface ImportWork {
+  readonly kind: "import";
+  readonly file: string;
+  readonly bytes: ArrayBuffer;
+}
+export interface ImportAnswer extends Stoppable<TakenIn> {
+  readonly kind: "import";
+}
+
+export type Work =
+  | CheckWork
+  | AircraftWork
+  | EditAircraftWork
+  | AircraftKeysWork
+  | PlanWork
+  | SwapWork
+  | OpenBookWork
+  | ListWork
+  | AddWork
+  | ShowWork
+  | EditWork
+  | RemoveWork
+  | UndoWork
+  | TimerWork
+  | TrendWork
+  | SeasonWork
+  | KeepAircraftWork
+  | ExportWork
+  | ImportWork;
+export type Answer =
+  | CheckAnswer
+  | AircraftAnswer
+  | EditAircraftAnswer
+  | AircraftKeysAnswer
+  | PlanAnswer
+  | SwapAnswer
+  | OpenBookAnswer
+  | ListAnswer
+  | AddAnswer
+  | ShowAnswer
+  | ChangeAnswer<"edit">
+  | ChangeAnswer<"remove">
+  | ChangeAnswer<"undo">
+  | TimerAnswer
+  | TrendAnswer
+  | SeasonAnswer
+  | KeepAircraftAnswer
+  | ExportAnswer
+  | ImportAnswer;
 export type AnswerTo<W extends Work> = Extract<Answer, { readonly kind: W["kind"] }>;
 
 /** A piece of work with its number, and the reply that carries the same number. */
@@ -77,6 +363,16 @@ export interface Asked {
 export interface Reply {
   readonly number: number;
   readonly answer: Answer | null;
-  /** Text of a fault of ours, or null. */
+  /** Why there is no answer, or null. */
   readonly fault: string | null;
+  /** True when `fault` is a sentence for the user; false when it is a bug of ours. */
+  readonly isExpected: boolean;
+}
+
+/** How far a piece of work has come; any number of these may precede its reply. */
+export interface Progress {
+  readonly number: number;
+  /** From 0 to 1. */
+  readonly share: number;
+  readonly words: string;
 }

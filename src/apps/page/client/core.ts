@@ -1,21 +1,49 @@
-import type { AnswerTo, Asked, Reply, Work } from "../messages.ts";
+import type { AnswerTo, Asked, BookPlace, BookServer, Progress, Reply, Work } from "../messages.ts";
+
+/** Hears how far a piece of work has come. */
+export type Tell = (progress: Progress) => void;
 
 /** The running core: each piece of work gets its answer. */
 export interface Core {
   /** False when the page itself does the work. */
   readonly isWorker: boolean;
-  /** Rejects with the text of a fault of ours. */
-  ask<W extends Work>(work: W): Promise<AnswerTo<W>>;
+  /** Where the book lives and whether it lasts. */
+  readonly place: BookPlace;
+  /** Rejects with a CoreError. Bytes handed over with the work are gone from the page. */
+  ask<W extends Work>(work: W, tell?: Tell): Promise<AnswerTo<W>>;
+}
+
+/** Why a piece of work has no answer: a sentence for the user, or a bug of ours. */
+export class CoreError extends Error {
+  readonly isExpected: boolean;
+  constructor({ fault, isExpected }: Reply) {
+    super(fault ?? "no answer");
+    this.name = "CoreError";
+    this.isExpected = isExpected;
+  }
 }
 
 /** Milliseconds in which a worker must show that it runs. */
 const START_LIMIT_MS = 8000;
 
-/** Starts the core from its text in the page: in a worker, or on the page's own thread where none starts. */
+type Ask = Core["ask"];
+
+/**
+ * Starts the core from its text in the page, in a worker or, where none starts, on the page's own thread,
+ * and opens its book.
+ */
 export async function startCore(): Promise<Core> {
   const source = document.getElementById("core")?.textContent ?? "";
   const worker = await startedWorker(source);
-  return worker === null ? pageCore(source) : workerCore(worker);
+  const ask = worker === null ? askPage(source) : askWorker(worker);
+  const { place } = await ask({ kind: "openBook", server: serverOfPage() });
+  return { isWorker: worker !== null, place, ask };
+}
+
+/** A page that came from the server has its token behind the #, which no request carries. */
+function serverOfPage(): BookServer | null {
+  if (location.protocol !== "http:") return null;
+  return { origin: location.origin, token: location.hash.slice(1) };
 }
 
 function startedWorker(source: string): Promise<Worker | null> {
@@ -39,39 +67,40 @@ function startedWorker(source: string): Promise<Worker | null> {
   });
 }
 
-function workerCore(worker: Worker): Core {
-  const waiting = new Map<number, (reply: Reply) => void>();
+function askWorker(worker: Worker): Ask {
+  const waiting = new Map<number, { readonly end: (reply: Reply) => void; readonly tell: Tell }>();
   let last = 0;
-  worker.onmessage = ({ data }: MessageEvent<Reply>) => {
-    waiting.get(data.number)?.(data);
-    waiting.delete(data.number);
+  worker.onmessage = ({ data }: MessageEvent<Reply | Progress>) => {
+    const asked = waiting.get(data.number);
+    if ("share" in data) asked?.tell(data);
+    else {
+      waiting.delete(data.number);
+      asked?.end(data);
+    }
   };
-  const ask = (work: Work) =>
-    new Promise<Reply>((resolve) => {
+  const send = (work: Work, tell: Tell) =>
+    new Promise<Reply>((end) => {
       last += 1;
-      waiting.set(last, resolve);
-      worker.postMessage({ number: last, work } satisfies Asked, work.kind === "check" ? [work.bytes] : []);
+      waiting.set(last, { end, tell });
+      worker.postMessage({ number: last, work } satisfies Asked, "bytes" in work ? [work.bytes] : []);
     });
-  return { isWorker: true, ask: async (work) => answerIn(await ask(work)) };
+  return async (work, tell = () => {}) => answerIn(await send(work, tell));
 }
 
-function pageCore(source: string): Core {
+function askPage(source: string): Ask {
   const script = document.createElement("script");
   script.textContent = source;
   document.body.append(script);
-  const place = globalThis as { tallywattCore?: (asked: Asked) => Promise<Reply> };
+  const place = globalThis as { tallywattCore?: (asked: Asked, tell: Tell) => Promise<Reply> };
   const run = place.tallywattCore;
   if (run === undefined) throw new Error("the analysis did not start in this browser");
-  return {
-    isWorker: false,
-    ask: async (work) => {
-      await new Promise((resolve) => setTimeout(resolve, 0));
-      return answerIn(await run({ number: 0, work }));
-    },
+  return async (work, tell = () => {}) => {
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    return answerIn(await run({ number: 0, work }, tell));
   };
 }
 
 function answerIn<W extends Work>(reply: Reply): AnswerTo<W> {
-  if (reply.answer === null) throw new Error(reply.fault ?? "no answer");
+  if (reply.answer === null) throw new CoreError(reply);
   return reply.answer as AnswerTo<W>;
 }

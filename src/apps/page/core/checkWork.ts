@@ -1,5 +1,7 @@
-import { type CheckedLogWithRows, checkLog } from "../../../flight/check/index.ts";
+import { withRememberedReading } from "../../../aircraft/index.ts";
+import { type CheckedLogWithRows, checkLog, type FlightCheck } from "../../../flight/check/index.ts";
 import { type ReadingOptions, readLog } from "../../../log/reading/index.ts";
+import { keptReading, readingToRemember } from "../../../season/logbook/index.ts";
 import { flightReport } from "../../../show/report/index.ts";
 import { type Answers, type CheckAnswer, type CheckWork, NO_ANSWERS } from "../messages.ts";
 import { type Aircraft, aircraftOf } from "./readAircraft.ts";
@@ -21,7 +23,22 @@ export function checkWork(work: CheckWork, sha256: string, release: string): Che
     report: flightReport({ checked, facts, budget, release }),
     ...shownColumns(bytes, checked, options, aircraft),
     isRemembered: known !== null,
+    aircraftToKeep: withAnswers(work, checked.check, options, aircraft),
   };
+}
+
+/** The aircraft file with what was answered about a log that could be read; null when there is nothing new to keep. */
+function withAnswers(
+  { aircraft: text, answers }: CheckWork,
+  { log, flights }: FlightCheck,
+  options: ReadingOptions,
+  { readings }: Aircraft,
+): string | null {
+  if (text === null || answers === null || log.headerSignature === null || flights.length === 0) return null;
+  const reading = readingToRemember(log.headerSignature, readings, keptReading(options));
+  if (reading === null) return null;
+  const kept = withRememberedReading(text, reading);
+  return kept === text ? null : kept;
 }
 
 function checkOnce(

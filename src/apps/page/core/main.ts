@@ -1,36 +1,19 @@
-import type { Answer, Asked, Reply, Work } from "../messages.ts";
-import { checkWork } from "./checkWork.ts";
-import { takeAircraft } from "./readAircraft.ts";
+import type { Asked, Progress, Reply } from "../messages.ts";
+import { startedCore } from "./startedCore.ts";
 
 declare const TALLYWATT_RELEASE: string;
 
 /** Where the core runs: a worker, or the page itself where no worker starts. */
 interface Place {
   readonly document?: unknown;
-  tallywattCore?: (asked: Asked) => Promise<Reply>;
-  postMessage(reply: Reply): void;
+  tallywattCore?: (asked: Asked, tell: (progress: Progress) => void) => Promise<Reply>;
+  postMessage(message: Reply | Progress): void;
   onmessage: ((event: { readonly data: Asked }) => void) | null;
 }
 
-async function answerOf(work: Work): Promise<Answer> {
-  if (work.kind === "aircraft") return takeAircraft(work);
-  return checkWork(work, await sha256Of(work.bytes), TALLYWATT_RELEASE);
-}
-
-async function sha256Of(bytes: ArrayBuffer): Promise<string> {
-  const digest = await crypto.subtle.digest("SHA-256", bytes);
-  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
-}
-
-async function reply({ number, work }: Asked): Promise<Reply> {
-  try {
-    return { number, answer: await answerOf(work), fault: null };
-  } catch (error) {
-    return { number, answer: null, fault: error instanceof Error ? error.message : String(error) };
-  }
-}
-
 const place = globalThis as unknown as Place;
+const reply = startedCore(TALLYWATT_RELEASE);
 if (place.document === undefined) {
-  place.onmessage = async ({ data }) => place.postMessage(await reply(data));
+  const tell = (progress: Progress): void => place.postMessage(progress);
+  place.onmessage = async ({ data }) => place.postMessage(await reply(data, tell));
 } else place.tallywattCore = reply;

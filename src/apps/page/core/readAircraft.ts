@@ -1,7 +1,20 @@
 import { type Budget, NO_BUDGET } from "../../../aircraft/budget.ts";
 import { type Facts, NO_FACTS } from "../../../aircraft/facts.ts";
-import { parseAircraftFile, type RememberedReading } from "../../../aircraft/index.ts";
-import type { AircraftAnswer, AircraftWork } from "../messages.ts";
+import {
+  aircraftKeys,
+  aircraftValues,
+  editedAircraft,
+  parseAircraftFile,
+  type RememberedReading,
+  starterAircraftFile,
+} from "../../../aircraft/index.ts";
+import type {
+  AircraftAnswer,
+  AircraftKeysAnswer,
+  AircraftWork,
+  EditAircraftAnswer,
+  EditAircraftWork,
+} from "../messages.ts";
 
 export interface Aircraft {
   readonly name: string | null;
@@ -11,6 +24,7 @@ export interface Aircraft {
 }
 
 const NONE: Aircraft = { name: null, facts: NO_FACTS, budget: NO_BUDGET, readings: [] };
+const STARTER_NAME = "My aircraft";
 
 /** The aircraft of a text that was taken in before; without one, nothing is known. */
 export function aircraftOf(text: string | null): Aircraft {
@@ -21,10 +35,20 @@ export function aircraftOf(text: string | null): Aircraft {
   return { name: facts.name, facts, budget, readings };
 }
 
-/** Says whether an aircraft file can be used, and whose it is. */
-export function takeAircraft({ text, file }: AircraftWork): AircraftAnswer {
+/** Says whether an aircraft file can be used, whose it is and what it gives. */
+export function takeAircraft({ text, file }: Pick<AircraftWork, "text" | "file">): AircraftAnswer {
   const read = parseAircraftFile(text, file);
   return read.state === "read"
-    ? { kind: "aircraft", name: read.facts.name, notices: [] }
-    : { kind: "aircraft", name: null, notices: read.notices };
+    ? { kind: "aircraft", name: read.facts.name, notices: [], values: aircraftValues(text) }
+    : { kind: "aircraft", name: null, notices: read.notices, values: {} };
+}
+
+export function editAircraft({ text, file, changes }: EditAircraftWork): EditAircraftAnswer {
+  const edited = editedAircraft(text, changes);
+  const values = aircraftValues(edited);
+  return { ...takeAircraft({ text: edited, file }), kind: "editAircraft", text: edited, values };
+}
+
+export function formKeys(): AircraftKeysAnswer {
+  return { kind: "aircraftKeys", keys: aircraftKeys(), starter: starterAircraftFile(STARTER_NAME) };
 }

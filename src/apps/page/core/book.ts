@@ -1,0 +1,38 @@
+import type { BookFiles, ChangeFrame, KeptFlight, Store } from "../../../season/logbook/index.ts";
+import { flightsOfAircraft, readFlights, readKeptFlights } from "../../../season/logbook/index.ts";
+import { pageSentences } from "../sentences.ts";
+import { sha256Of } from "./sha256.ts";
+
+/** The book of the page and what its changes are signed with. */
+export interface Book extends Store {
+  readonly release: string;
+}
+
+/** `run` names what is undone together; each change by itself without one. */
+export function frameOf({ release }: Book, run?: string): ChangeFrame {
+  return { digest: sha256Of, release, run: run ?? randomName() };
+}
+
+export function randomName(): string {
+  return [...crypto.getRandomValues(new Uint8Array(16))]
+    .map((byte) => byte.toString(16).padStart(2, "0"))
+    .join("");
+}
+
+/** One aircraft's flights in the order of flying, without what only their own files hold. */
+export function flightsOf(files: BookFiles, aircraft: string): ReturnType<typeof readFlights>["entries"] {
+  return flightsOfAircraft(readFlights(files, sha256Of).entries, aircraft);
+}
+
+export function keptFlightsOf(files: BookFiles, aircraft: string): readonly KeptFlight[] {
+  return flightsOfAircraft(readKeptFlights(files, sha256Of).entries, aircraft);
+}
+
+/** Stands in until a book is opened: without flights, and nothing can be kept. */
+export const NO_BOOK: Store = {
+  read: async (work) => work(new Map()),
+  readLog: async () => null,
+  change: async () => {
+    throw new Error(pageSentences.notOpen());
+  },
+};

@@ -1,0 +1,46 @@
+import { parseAircraftFile } from "../../../aircraft/index.ts";
+import {
+  aircraftOfBook,
+  bookSentences,
+  bringIn,
+  planKeepAircraft,
+  planRemove,
+  planUndo,
+} from "../../../season/logbook/index.ts";
+import type { ChangeAnswer, KeepAircraftAnswer, KeepAircraftWork, RemoveWork } from "../messages.ts";
+import { pageSentences } from "../sentences.ts";
+import { type Book, frameOf } from "./book.ts";
+
+export async function removeWork({ flights }: RemoveWork, book: Book): Promise<ChangeAnswer<"remove">> {
+  const frame = frameOf(book);
+  const removed = await book.change((files) => planRemove(files, frame, flights));
+  return { kind: "remove", flights: removed, text: pageSentences.removed(removed) };
+}
+
+export async function undoWork(book: Book): Promise<ChangeAnswer<"undo">> {
+  const frame = frameOf(book);
+  const undone = await book.change((files) => planUndo(files, frame));
+  const none = (text: string): ChangeAnswer<"undo"> => ({ kind: "undo", flights: [], text });
+  if (undone.state === "nothing") return none(bookSentences.nothingToUndo());
+  if (undone.state === "damaged") return none(bookSentences.undoDamaged());
+  if (undone.state === "outdated") return none(bookSentences.undoOutdated(undone.path));
+  const flights = undone.files.flatMap((path) => /^flights\/(.*)\.json$/.exec(path)?.[1] ?? []);
+  const say = undone.state === "undone" ? pageSentences.undone : pageSentences.madeAgain;
+  return { kind: "undo", flights, text: say(undone.what) };
+}
+
+/** Keeps an aircraft file in the book, in place of the one of that name. */
+export async function keepAircraftWork(
+  { text, file }: KeepAircraftWork,
+  book: Book,
+): Promise<KeepAircraftAnswer> {
+  const parsed = parseAircraftFile(text, file);
+  if (parsed.state === "refusal") return { kind: "keepAircraft", result: null, notices: parsed.notices };
+  const frame = frameOf(book);
+  const result = await book.change((files) => {
+    const { name, path, text: kept } = bringIn(aircraftOfBook(files), { ...parsed, text });
+    const own = { name, path, text: kept };
+    return { ...planKeepAircraft(files, frame, own), result: own };
+  });
+  return { kind: "keepAircraft", result, notices: [] };
+}

@@ -1,0 +1,54 @@
+import { aircraftOfBook, listResult, readFlights } from "../../../season/logbook/index.ts";
+import { timerResult } from "../../../season/timer/index.ts";
+import { trendsOf } from "../../../season/trends/index.ts";
+import { seasonPage } from "../../../show/report/index.ts";
+import type {
+  ListAnswer,
+  ListWork,
+  SeasonAnswer,
+  SeasonWork,
+  TimerAnswer,
+  TimerWork,
+  TrendAnswer,
+  TrendWork,
+} from "../messages.ts";
+import { type Book, flightsOf, keptFlightsOf } from "./book.ts";
+import { sha256Of } from "./sha256.ts";
+import { wantedAircraft } from "./wantedAircraft.ts";
+
+export function listWork({ aircraft }: ListWork, book: Book): Promise<ListAnswer> {
+  return book.read((files) => ({
+    kind: "list",
+    list: listResult(readFlights(files, sha256Of), aircraft),
+    aircraft: aircraftOfBook(files).aircraft.map(({ name, path, text }) => ({ name, path, text })),
+  }));
+}
+
+export function timerWork(work: TimerWork, book: Book): Promise<TimerAnswer> {
+  const { pack, ambientC, reservePct, startPct } = work;
+  return book.read((files) => {
+    const chosen = wantedAircraft(work.aircraft, files);
+    if (chosen.state === "stopped") return { kind: "timer", result: null, notices: chosen.notices };
+    const { name, facts, budget } = chosen.aircraft;
+    const next = { pack, ambientC, reservePct: reservePct ?? budget.reservePct, startPct };
+    return { kind: "timer", result: timerResult(flightsOf(files, name), facts, next), notices: [] };
+  });
+}
+
+export function trendWork({ aircraft }: TrendWork, book: Book): Promise<TrendAnswer> {
+  return book.read((files) => {
+    const chosen = wantedAircraft(aircraft, files);
+    if (chosen.state === "stopped") return { kind: "trend", result: null, notices: chosen.notices };
+    const { name } = chosen.aircraft;
+    return { kind: "trend", result: trendsOf(keptFlightsOf(files, name), name), notices: [] };
+  });
+}
+
+export function seasonWork({ aircraft }: SeasonWork, book: Book): Promise<SeasonAnswer> {
+  return book.read((files) => {
+    const chosen = wantedAircraft(aircraft, files);
+    if (chosen.state === "stopped") return { kind: "season", result: null, notices: chosen.notices };
+    const flights = keptFlightsOf(files, chosen.aircraft.name);
+    return { kind: "season", result: seasonPage(flights, chosen.aircraft, book.release, null), notices: [] };
+  });
+}
