@@ -15,7 +15,7 @@ export function headline(
   judgements: readonly Judgement[],
 ): string {
   const passed = worst(judgements, "limit", "outside");
-  if (passed) return limitPassed(passed);
+  if (passed) return limitPassed(passed, judgements);
   const missed = judgements.filter((one) => one.against === "plan" && one.verdict === "outside");
   const near = worst(judgements, "limit", "close");
   const start = opening(measures, kind, isComplete);
@@ -50,8 +50,17 @@ function relativeExcess(judgement: Judgement): number {
   return sense === "atLeast" ? -excess : sense === "around" ? Math.abs(excess) : excess;
 }
 
-function limitPassed(judgement: Judgement): string {
-  return `Limit passed: ${clause(judgement)}${stepWords(stepAfterLimit(judgement))}.`;
+/** Several limits of one measure are one thing that happened; other measures beyond theirs are counted. */
+function limitPassed(judgement: Judgement, judgements: readonly Judgement[]): string {
+  const lines = judgements.filter(isLimitPassed).map(({ line }) => line);
+  const others = new Set(lines.filter((line) => line !== judgement.line)).size;
+  const more = others === 0 ? "" : ` (and ${others} more ${others === 1 ? "limit" : "limits"})`;
+  return `Limit passed: ${clause(judgement)}${more}${stepWords(stepAfterLimit(judgement))}.`;
+}
+
+/** The hot day's peak is left out: it is foreseen, and it lies above whenever today's does. */
+function isLimitPassed(judgement: Judgement): boolean {
+  return judgement.against === "limit" && judgement.verdict === "outside" && rank(judgement) === 0;
 }
 
 function reserveUsed(start: string, reserve: Judgement, near: Judgement | undefined): string {

@@ -47,6 +47,13 @@ describe("judging a flight", () => {
     ]);
   });
 
+  it("counts the other limits that were passed beside the worst", () => {
+    const hot = { controllerPeakC: known(108, 3, "degC", "measured") } as const;
+    const low = { minCellV: known(3.1, 0.02, "V", "derived") } as const;
+    expect(judged(hot).sentence).not.toContain("more limit");
+    expect(judged({ ...hot, ...low }).sentence).toContain("100 °C (and 1 more limit);");
+  });
+
   it("judges nothing without an aircraft and says so", () => {
     const measures = measuresOf(GOOD);
     const judgements = judgeFlight(measures, "flight", NO_FACTS, BUDGET);
