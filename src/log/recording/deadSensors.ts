@@ -1,5 +1,6 @@
 import { type ChannelName, channelFacts, isCellChannel } from "../../base/channels/index.ts";
 import { type DeadChannel, holeLimitS } from "./recording.ts";
+import { isNegativeUnderLoad } from "./reversedCurrent.ts";
 import * as sentences from "./sentences.ts";
 import { spreadOf } from "./spread.ts";
 
@@ -9,8 +10,6 @@ const RUNNING_A = 5;
 const RUNNING_VOLTS_SHARE = 0.03;
 /** A probe that is silent for this long under current is dead; a shorter run may warm nothing. */
 const TEMPERATURE_PATIENCE_S = 30;
-/** Negative amps this many times as large as positive ones: braking never gives back as much. */
-const REVERSED_RATIO = 2;
 /** One value in fewer rows than this says nothing about a sensor. */
 const LEAST_ROWS = 10;
 
@@ -39,7 +38,7 @@ export function deadSensors(
     if (why !== null) dead.push({ channel, why });
   }
   const amps = channels.get("current");
-  if (amps !== undefined && isReversed(amps))
+  if (amps !== undefined && isNegativeUnderLoad(amps))
     dead.push({ channel: "current", why: sentences.REVERSED_CURRENT });
   return dead;
 }
@@ -101,12 +100,6 @@ function whyDead(channel: ChannelName, value: number, evidence: RunningEvidence)
     return sentences.deadWhile(channel, value, "current flows");
   }
   return null;
-}
-
-/** True when the load shows as negative amps, far beyond any offset: then nothing can be summed. */
-function isReversed(amps: Float64Array): boolean {
-  const { low, high } = spreadOf(amps);
-  return low < -RUNNING_A && -low > REVERSED_RATIO * Math.abs(high);
 }
 
 /** The value that every row of the channel holds, or null when they differ or are few. */

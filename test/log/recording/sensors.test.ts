@@ -77,8 +77,27 @@ describe("a dead sensor", () => {
     expect(recording.dead[0]!.why).toContain("it reads -127");
   });
 
-  test("current that is negative under load is reversed: no sum rests on it", () => {
-    const recording = record({ current: load().map((amps) => -amps), packVoltage: volts() });
+  test.each(["packVoltage", "shaftSpeed"] as const)(
+    "current that is negative under load is turned where %s shows that it is reversed, and said",
+    (channel) => {
+      const current = load().map((amps) => (amps < 1 ? -amps : -2 * amps));
+      const logged = { current, [channel]: channel === "packVoltage" ? volts() : revs() };
+      const recording = record(logged);
+      expect(dead(recording)).toEqual([]);
+      expect([...recording.channels.get("current")!]).toEqual(current.map((amps) => -amps));
+      expect(codes(recording)).toEqual(["current-reversed"]);
+      expect(recording.repairs).toEqual([]);
+    },
+  );
+
+  test("a repair of a turned current tells what the log said", () => {
+    const current = load().map((amps, row) => (row === 400 ? -6553.5 : -amps));
+    const [repair] = record({ current, packVoltage: volts() }).repairs;
+    expect(repair).toMatchObject({ channel: "current", value: -6553.5 });
+  });
+
+  test("current that is negative under load with nothing to show why: no sum rests on it", () => {
+    const recording = record({ current: load().map((amps) => -amps), altitude: volts() });
     expect(dead(recording)).toEqual(["current"]);
     expect(recording.dead[0]!.why).toContain("reversed");
     expect(dead(record({ current: load().map((amps) => amps - 3), packVoltage: volts() }))).toEqual([]);
