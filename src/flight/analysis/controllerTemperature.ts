@@ -1,8 +1,8 @@
-import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { atLeast, atMost, between, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { smallestStep } from "../../log/recording/index.ts";
 import { ambientOfDay } from "./ambientOfDay.ts";
 import { workingChannel } from "./channelOrWhy.ts";
-import type { FlightContext } from "./flightContext.ts";
+import { type FlightContext, runningRows } from "./flightContext.ts";
 import type { LagCorrection } from "./lagCorrection.ts";
 import { peakTemperature } from "./peaks.ts";
 import { hotDayFrom, lagNotCorrected, lagOnTop, NO_CONTROLLER_LIMIT } from "./sentences.ts";
@@ -21,11 +21,11 @@ export function controllerTemperature(
   controllerHotDayMarginC: Quantity;
 } {
   const { recording, facts, rows } = context;
-  const peak = peakTemperature(recording, "controllerTemperature", rows, facts);
+  const peak = peakTemperature(recording, "controllerTemperature", rows, facts, runningRows(context));
   const hotDay = hotDayPeak(context, peak, lag);
   const remark = lag === null ? lagNotCorrected() : lagOnTop(lag.valueC);
   return {
-    controllerPeakC: peak.value === null ? peak : { ...peak, why: remark },
+    controllerPeakC: peak.value === null || peak.high === null ? peak : { ...peak, why: remark },
     controllerMarginC: marginTo(facts.controller.limitC, peak),
     controllerHotDayPeakC: hotDay,
     controllerHotDayMarginC: marginTo(facts.controller.limitC, hotDay),
@@ -36,9 +36,10 @@ export function controllerTemperature(
 function marginTo(limitC: number | null, peak: Quantity): Quantity {
   if (peak.value === null) return unknown("degC", peak.why);
   if (limitC === null) return unknown("degC", NO_CONTROLLER_LIMIT);
-  const low = limitC - (peak.high ?? peak.value);
   const high = limitC - (peak.low ?? peak.value);
-  return between(limitC - peak.value, low, high, "degC", peak.basis === "measured" ? "derived" : peak.basis);
+  const basis = peak.basis === "measured" ? "derived" : peak.basis;
+  if (peak.high === null) return atMost(limitC - peak.value, high, "degC", basis, peak.why ?? "");
+  return between(limitC - peak.value, limitC - peak.high, high, "degC", basis);
 }
 
 /**
@@ -63,5 +64,8 @@ function hotDayPeak(context: FlightContext, peak: Quantity, lag: LagCorrection |
   );
   const value = peak.value + (lag?.valueC ?? 0) + warmerC;
   const why = hotDayFrom(facts.field.hotDayC, ambient.ambientC, ambient.source);
+  if (peak.high === null) {
+    return atLeast(value, value - halfWidthC, "degC", "predicted", `${why}; ${peak.why}`);
+  }
   return between(value, value - halfWidthC, value + halfWidthC + moreC, "degC", "predicted", { why });
 }

@@ -8,13 +8,20 @@ import {
   type SampleReference,
   unknown,
 } from "../../base/quantity/index.ts";
+import { median } from "../../base/statistics/index.ts";
 import { type Recording, smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
 import { type Extreme, highest, highestProduct, lowest } from "./extremes.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { RowRange } from "./segments.ts";
 import { sumBasis } from "./sumBasis.ts";
-import { CURRENT_UNSEEN, LOWER_BOUND_CEILING, MEAN_OF_CELLS, noValueHere } from "./sumSentences.ts";
+import {
+  CURRENT_UNSEEN,
+  LOWER_BOUND_CEILING,
+  MEAN_OF_CELLS,
+  noValueHere,
+  probeSilent,
+} from "./sumSentences.ts";
 import { unseenCurrent } from "./unseenCurrent.ts";
 
 /** peakCurrentA: largest logged current of the rows. Interval: sensor gain, one step, and a hidden offset. */
@@ -79,14 +86,44 @@ export function peakRpm(recording: Recording, rows: RowRange): Quantity {
   return extremeOf(recording, "shaftSpeed", rows, highest, 0, 0);
 }
 
-/** controllerPeakC, motorPeakC, packPeakC: highest reading of a probe as logged. */
+/** A probe that stays silent in rows of the log for longer than this, and than five usual steps, may miss the peak. */
+const LONGEST_SILENCE_S = 30;
+const SILENT_STEPS = 5;
+
+/** controllerPeakC, motorPeakC, packPeakC: highest reading of a probe as logged; at least that where it fell silent. */
 export function peakTemperature(
   recording: Recording,
   channel: "controllerTemperature" | "motorTemperature" | "packTemperature",
   rows: RowRange,
   { sensors }: Facts,
+  running: RowRange = rows,
 ): Quantity {
-  return extremeOf(recording, channel, rows, highest, 0, sensors.temperatureAccuracyC);
+  const peak = extremeOf(recording, channel, rows, highest, 0, sensors.temperatureAccuracyC);
+  if (peak.value === null) return peak;
+  const silentS = longestSilenceS(recording, recording.channels.get(channel)!, running);
+  if (silentS === null) return peak;
+  const bound = atLeast(peak.value, peak.low ?? peak.value, peak.unit, peak.basis, probeSilent(silentS));
+  return peak.sample === undefined ? bound : withSample(bound, peak.sample);
+}
+
+/** The longest time between readings with rows in between while the motor runs, null where it is an ordinary one. */
+function longestSilenceS(
+  { timeS }: Recording,
+  values: Float64Array,
+  { firstRow, lastRow }: RowRange,
+): number | null {
+  const gaps: number[] = [];
+  let readS = timeS[firstRow]!;
+  let longestS = 0;
+  for (let row = firstRow; row <= lastRow; row++) {
+    const isSilent = Number.isNaN(values[row]!);
+    if (isSilent && row < lastRow) continue;
+    if (isSilent || Number.isNaN(values[row - 1] ?? 0)) longestS = Math.max(longestS, timeS[row]! - readS);
+    gaps.push(timeS[row]! - readS);
+    readS = timeS[row]!;
+  }
+  const usualS = gaps.length > 2 ? median(gaps) : 0;
+  return longestS > Math.max(LONGEST_SILENCE_S, SILENT_STEPS * usualS) ? longestS : null;
 }
 
 /** minPackV: lowest pack volts of the rows (those in which the motor runs are the caller's choice). */

@@ -1,5 +1,5 @@
 import { type ChannelName, channelWords } from "../../base/channels/index.ts";
-import { plainNumber } from "../../base/quantity/index.ts";
+import { lengthInWords, plainNumber } from "../../base/quantity/index.ts";
 
 export const NO_ROWS_TO_SUM = "fewer than two rows here hold what is summed";
 export const LOWER_BOUND_START = "the log starts under power, so more was used";
@@ -27,4 +27,8 @@ export function lifted(offsetA: number): string {
 
 export function noValueHere(channel: ChannelName): string {
   return `no ${channelWords(channel)} value in this stretch of the log`;
+}
+
+export function probeSilent(seconds: number): string {
+  return `its probe gave no reading for ${lengthInWords(seconds)} while the motor ran`;
 }

@@ -3,6 +3,7 @@ import { firstLines, type Notice } from "../../base/notices/index.ts";
 import { areBlankCells } from "../reading/index.ts";
 import type { CurrentCeiling } from "./currentCeiling.ts";
 import type { FailedStretch } from "./failedCurrent.ts";
+import type { FailedProbe } from "./failedProbes.ts";
 import { type MissingStretch, missingStretches } from "./missingStretches.ts";
 import { type DeadChannel, type Hole, holeLimitS, type Repair } from "./recording.ts";
 import { coarseStep } from "./resolution.ts";
@@ -55,7 +56,7 @@ export function repairNotices(repairs: readonly Repair[]): Notice[] {
     else groups.set(key, [repair]);
   }
   return [...groups.values()].map((cells) => ({
-    code: cells[0]!.kind === "spike" ? "spike-masked" : "impossible-masked",
+    code: `${cells[0]!.kind}-masked`,
     severity: "warning",
     text: sentences.masked(cells[0]!.kind, cells[0]!.channel, cells),
     count: cells.length,
@@ -69,6 +70,12 @@ export function deadNotices(dead: readonly DeadChannel[]): Notice[] {
     severity: "warning",
     text: sentences.deadSensor(why),
   }));
+}
+
+/** @param witness the channel by which a current sensor fitted the other way round was recognised */
+export function reversedNotices(witness: ChannelName | null): Notice[] {
+  if (witness === null) return [];
+  return [{ code: "current-reversed", severity: "warning", text: sentences.reversedCurrent(witness) }];
 }
 
 /** One notice for each set of stretches: channels that are blank together are told together. */
@@ -145,6 +152,24 @@ export function failedNotices(
       count: lastRow - firstRow + 1,
       lines: [firstLine],
     };
+  });
+}
+
+/** A reading from before a sensor's first true one, in the first rows of a log, is worth a note only. */
+const LONGEST_START_UP_S = 10;
+
+/** Where a temperature probe failed: those rows count as missing. */
+export function probeNotices(probes: readonly FailedProbe[], { timeS, lineOfRow }: NoticeContext): Notice[] {
+  return probes.map((probe) => {
+    const { firstRow, lastRow, channel } = probe;
+    const isStartUp = firstRow === 0 && timeS[lastRow]! - timeS[0]! <= LONGEST_START_UP_S;
+    const lines = { firstLine: lineOfRow(firstRow), lastLine: lineOfRow(lastRow) };
+    const text =
+      probe.kind === "jumped"
+        ? sentences.probeJumped(channel, { ...probe, ...lines, jumpLine: lineOfRow(probe.jumpRow) })
+        : sentences.probeStuck(channel, { ...probe, ...lines });
+    const severity = isStartUp ? "note" : "warning";
+    return { code: "probe-failed", severity, text, count: lastRow - firstRow + 1, lines: [lines.firstLine] };
   });
 }
 

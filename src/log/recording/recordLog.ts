@@ -9,7 +9,9 @@ import {
   holeNotices,
   missingNotices,
   type NoticeContext,
+  probeNotices,
   repairNotices,
+  reversedNotices,
   stuckNotices,
   withoutToldTwice,
 } from "./channelNotices.ts";
@@ -18,33 +20,42 @@ import { correctedChannels, correctionOf } from "./corrections.ts";
 import { type CurrentCeiling, currentCeiling } from "./currentCeiling.ts";
 import { deadSensors, silentSensors } from "./deadSensors.ts";
 import { type FailedStretch, failedCurrent, withoutFailed } from "./failedCurrent.ts";
+import { type FailedProbe, failedProbes, withoutFailedProbes } from "./failedProbes.ts";
 import type { DeadChannel, Hole, Recording, Repair, SensorCorrections } from "./recording.ts";
-import { withoutImpossible, withoutSpikes } from "./repairs.ts";
+import { withoutImpossible, withoutJumps, withoutSpikes } from "./repairs.ts";
+import { reversedWitness } from "./reversedCurrent.ts";
 import { NEEDED, usableRows } from "./usableRows.ts";
 
 /**
  * One log on one honest clock, sensors corrected, impossible values and lone spikes masked, holes and dead
  * sensors named. What was done is in `repairs` and `notices` (those of the reading first). Linear in the rows.
  *
- *   rows -> honest clock -> corrections -> impossible masked -> spikes masked -> usable rows, holes -> notices
+ *   rows -> honest clock -> corrections -> impossible masked -> spikes, jumps masked -> usable rows, holes -> notices
  *
- * @param corrections `currentScale` multiplies amperes, `rpmDivisor` divides revolutions; both above 0
+ * @param stated `currentScale` multiplies amperes, `rpmDivisor` divides revolutions; both above 0
  */
-export function recordLog(log: ReadLog, corrections: SensorCorrections): Recording {
+export function recordLog(log: ReadLog, stated: SensorCorrections): Recording {
   const clock = honestClock(log);
   const { timeS, sourceRows } = clock;
   const lineOfRow = (row: number) => log.lineOfRow(sourceRows[row]!);
   const followsJump = (row: number) => clock.jumpRows.has(sourceRows[row]!);
-  const corrected = correctedChannels(log.channels, sourceRows, corrections);
+  const asStated = correctedChannels(log.channels, sourceRows, stated);
+  const turnedBy = reversedWitness(timeS, asStated);
+  const corrections = turnedBy === null ? stated : { ...stated, currentScale: -stated.currentScale };
+  const corrected = turnedBy === null ? asStated : correctedChannels(log.channels, sourceRows, corrections);
   const silent = silentSensors(corrected);
   const possible = withoutImpossible(without(corrected, silent), lineOfRow);
   const before = usableRows(timeS, possible.channels, followsJump);
-  const clean = withoutSpikes(timeS, possible.channels, before.stepS, lineOfRow);
+  const smooth = withoutSpikes(timeS, possible.channels, before.stepS, lineOfRow);
+  const steady = withoutJumps(timeS, smooth.channels, lineOfRow);
+  const clean = { channels: steady.channels, repairs: [...smooth.repairs, ...steady.repairs] };
   const dead = [...silent, ...deadSensors(timeS, clean.channels, before.stepS)];
   const isCurrentAlive = !dead.some((one) => one.channel === ("current" satisfies ChannelName));
   const ceiling = isCurrentAlive ? currentCeiling(clean.channels) : null;
   const failed = isCurrentAlive ? failedCurrent(timeS, clean.channels, ceiling?.ceilingA ?? null) : [];
-  const channels = withoutFailed(clean.channels, failed);
+  const alive = without(clean.channels, dead);
+  const probes = failedProbes(timeS, alive);
+  const channels = withoutFailedProbes(withoutFailed(clean.channels, failed), probes);
   const hasLostRows = failed.length > 0 || clean.repairs.some((repair) => NEEDED.includes(repair.channel));
   const usable = hasLostRows ? usableRows(timeS, channels, followsJump) : before;
   const repairs = [...possible.repairs, ...clean.repairs].map((repair) => asLogged(repair, corrections));
@@ -66,12 +77,13 @@ export function recordLog(log: ReadLog, corrections: SensorCorrections): Recordi
     notices: [
       ...withoutToldTwice(log.notices, missing),
       ...clock.notices,
+      ...reversedNotices(turnedBy),
       ...holeNotices(
         usable.holes.filter((hole) => !isToldAsFailed(hole, failed)),
         lineOfRow,
       ),
       ...repairNotices(repairs),
-      ...sensorNotices(context, missing, { dead, ceiling, failed }),
+      ...sensorNotices(context, missing, { dead, ceiling, failed, probes }),
     ],
   };
 }
@@ -99,13 +111,14 @@ interface SensorFaults {
   readonly dead: readonly DeadChannel[];
   readonly ceiling: CurrentCeiling | null;
   readonly failed: readonly FailedStretch[];
+  readonly probes: readonly FailedProbe[];
 }
 
 /** @param missing of the channels before the rows of a failed sensor were taken out: those are told once */
 function sensorNotices(
   context: NoticeContext,
   missing: readonly Notice[],
-  { dead, ceiling, failed }: SensorFaults,
+  { dead, ceiling, failed, probes }: SensorFaults,
 ): Notice[] {
   const currentA = context.channels.get("current");
   const isAlive = !dead.some((one) => one.channel === ("current" satisfies ChannelName));
@@ -114,6 +127,7 @@ function sensorNotices(
     ...deadNotices(dead),
     ...missing,
     ...failedNotices(failed, context.lineOfRow),
+    ...probeNotices(probes, context),
     ...ceilingNotices(ceiling, context.lineOfRow),
     ...stuckNotices(context, ceiling?.ceilingA ?? null),
     ...current,

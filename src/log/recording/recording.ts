@@ -17,7 +17,7 @@ export interface Repair {
   readonly channel: ChannelName;
   readonly row: number;
   readonly line: number;
-  readonly kind: "impossible" | "spike";
+  readonly kind: "impossible" | "spike" | "jump";
   /** What the log said, in the channel's unit. */
   readonly value: number;
 }

@@ -3,6 +3,7 @@ import { impossibleRows } from "./impossible.ts";
 import type { Repair } from "./recording.ts";
 import { spikeContext } from "./spikeContext.ts";
 import { spikeRows } from "./spikes.ts";
+import { TEMPERATURES, temperatureJumps } from "./temperatureJumps.ts";
 
 /** Channels after masking, and every masked cell. */
 export interface RepairedChannels {
@@ -27,6 +28,17 @@ export function withoutSpikes(
 ): RepairedChannels {
   const context = spikeContext(timeS, channels, stepS);
   return masked(channels, "spike", lineOfRow, (channel) => spikeRows(channel, context));
+}
+
+/** Masks temperatures that jump away and back as nothing physical does, however many rows long. */
+export function withoutJumps(
+  timeS: Float64Array,
+  channels: ReadonlyMap<ChannelName, Float64Array>,
+  lineOfRow: (row: number) => number,
+): RepairedChannels {
+  return masked(channels, "jump", lineOfRow, (channel, values) =>
+    TEMPERATURES.includes(channel) ? temperatureJumps(timeS, values).rows : [],
+  );
 }
 
 function masked(

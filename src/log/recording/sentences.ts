@@ -2,6 +2,8 @@ import { type ChannelName, channelFacts, channelWords } from "../../base/channel
 import { linesText } from "../../base/notices/index.ts";
 import { lengthInWords, plainNumber, unitText } from "../../base/quantity/index.ts";
 import type { ClockFacts } from "../reading/index.ts";
+import type { Repair } from "./recording.ts";
+import { FASTEST_K_PER_S } from "./temperatureJumps.ts";
 
 /** Values and seconds listed in one sentence; the notice and the list of repairs hold the rest. */
 const SHOWN = 3;
@@ -86,18 +88,39 @@ export function gapOfUnknownLength(lineBefore: number, lineAfter: number): strin
 }
 
 export function masked(
-  kind: "impossible" | "spike",
+  kind: Repair["kind"],
   channel: ChannelName,
   cells: readonly { value: number; line: number }[],
 ): string {
-  const { unit, possible } = channelFacts(channel);
+  const { unit } = channelFacts(channel);
   const texts = cells.map((cell) => `${cellText(cell.value)} ${unitText(unit)} at line ${cell.line}`);
   const what = cells.length === 1 ? "1 spike" : `${cells.length} spikes`;
-  const reason =
-    kind === "impossible"
-      ? `A sensor can mean ${plainNumber(possible[0])} to ${plainNumber(possible[1])} ${unitText(unit)}.`
-      : "No neighbour and no other channel confirms it.";
-  return `${what} in ${channelWords(channel)} left out: ${listText(texts, texts.length)}. ${reason}`;
+  return `${what} in ${channelWords(channel)} left out: ${listText(texts, texts.length)}. ${maskedBecause(kind, channel)}`;
+}
+
+function maskedBecause(kind: Repair["kind"], channel: ChannelName): string {
+  if (kind === "spike") return "No neighbour and no other channel confirms it.";
+  if (kind === "jump") return `No part warms or cools faster than ${FASTEST_K_PER_S} °C a second.`;
+  const { unit, possible } = channelFacts(channel);
+  const range = `${plainNumber(possible[0])} to ${plainNumber(possible[1])} ${unitText(unit)}`;
+  return `Believable are ${range}.`;
+}
+
+export function probeJumped(
+  channel: ChannelName,
+  jump: { beforeC: number; afterC: number; jumpLine: number; firstLine: number; lastLine: number },
+): string {
+  const step = `from ${cellText(jump.beforeC)} to ${cellText(jump.afterC)} °C at line ${jump.jumpLine}`;
+  const what = jump.firstLine < jump.jumpLine ? "its probe had not read before" : "its probe failed";
+  return `${capital(channelWords(channel))} jumps ${step} and does not come back: ${what}. Lines ${jump.firstLine} to ${jump.lastLine} count as missing. Check its plug and leads.`;
+}
+
+export function probeStuck(
+  channel: ChannelName,
+  stretch: { valueC: number; seconds: number; firstLine: number; lastLine: number },
+): string {
+  const { valueC, seconds, firstLine, lastLine } = stretch;
+  return `${capital(channelWords(channel))} reads ${cellText(valueC)} °C for ${secondsText(seconds)} (lines ${firstLine} to ${lastLine}) while the load changes: its probe is stuck. Those rows count as missing.`;
 }
 
 export function deadWhile(channel: ChannelName, value: number, sign: string): string {
@@ -112,6 +135,11 @@ export function silent(channel: ChannelName, first: number): string {
 }
 
 export const REVERSED_CURRENT = "the current sensor is reversed: it reads negative amps under load";
+
+export function reversedCurrent(witness: ChannelName): string {
+  const sign = witness === "shaftSpeed" ? "the shaft speeds up" : "the volts fall";
+  return `Current is negative under load: as it grows, ${sign}. Its sensor is fitted the other way round, so the sign was turned. Check the sensor.`;
+}
 
 export function deadSensor(why: string): string {
   return `${capital(why)}. Numbers that need it are not given. Check its plug and leads.`;

@@ -208,6 +208,7 @@ export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
 export const REPAIR_WORDS: Readonly<Record<Repair["kind"], string>> = {
   impossible: "beyond what this sensor can mean",
   spike: "a lone jump that no other sensor shows",
+  jump: "no part warms or cools so fast",
 };
 
 export const DRIVER_WORDS: Readonly<Record<HeatDriver, string>> = {

@@ -22,9 +22,20 @@ const EVERY_SENTENCE: readonly string[] = [
   say.gapOfUnknownLength(201, 202),
   say.masked("impossible", "controllerTemperature", cells),
   say.masked("spike", "cellVoltage3", cells),
+  say.masked("jump", "controllerTemperature", cells),
+  say.probeJumped("packTemperature", {
+    beforeC: 62.1,
+    afterC: 0,
+    jumpLine: 812,
+    firstLine: 812,
+    lastLine: 3001,
+  }),
+  say.probeStuck("motorTemperature", { valueC: 61.5, seconds: 125, firstLine: 812, lastLine: 1437 }),
   say.deadSensor(say.deadWhile("current", 0, "the shaft turns")),
   say.deadSensor(say.silent("controllerTemperature", -127)),
   say.deadSensor(say.REVERSED_CURRENT),
+  say.reversedCurrent("packVoltage"),
+  say.reversedCurrent("shaftSpeed"),
   say.stuck("packVoltage", "current", { value: 25.1, seconds: 12, firstLine: 100, lastLine: 160 }),
   say.currentFailed({ low: 0, high: 0.2, seconds: 235, firstLine: 752, lastLine: 1926 }),
   say.currentCeiling(40, lines, "shaftSpeed"),
@@ -37,7 +48,7 @@ const EVERY_SENTENCE: readonly string[] = [
 describe("sentences of the recording", () => {
   test("every function of the catalogue is looked at here", () => {
     const used = new Set(Object.keys(say));
-    expect(used.size).toBe(23);
+    expect(used.size).toBe(26);
   });
 
   test.each(EVERY_SENTENCE.map((text) => [text]))("%s", (text) => {
