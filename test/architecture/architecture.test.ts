@@ -65,6 +65,12 @@ describe("the house", () => {
       'import { createServer } from "node:http";',
       "touches the network",
     ],
+    [
+      "a page that asks somebody",
+      "apps/page/core/planted.ts",
+      "const answer = await fetch(address);",
+      "touches the network",
+    ],
     ["a file outside the house", "planted/elsewhere.ts", "export const x = 1;", "no folder of the house"],
   ])("fails on %s", (_what, path, text, expected) => {
     const planted = violations([...files, { path, text }]);

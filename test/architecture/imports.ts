@@ -38,8 +38,8 @@ const RANKS: readonly (readonly string[])[] = [
   ["show/charts"],
   ["show/report"],
   ["apps/disk"],
-  ["apps/page", "apps/folderBook"],
   ["apps/server"],
+  ["apps/page", "apps/folderBook"],
   ["apps/commands"],
   ["index.ts"],
 ];
@@ -57,7 +57,12 @@ const DOORS: Readonly<Record<string, string>> = {
 };
 
 /** Files that others may enter a folder by beside its index: small ones that do not load the whole folder. */
-const MORE_DOORS = ["aircraft/facts.ts", "aircraft/budget.ts", "flight/analysis/measures.ts"];
+const MORE_DOORS = [
+  "aircraft/facts.ts",
+  "aircraft/budget.ts",
+  "flight/analysis/measures.ts",
+  "apps/server/bookClient.ts",
+];
 
 const IMPORT =
   /(?:^|\n)\s*(?:import|export)\s[^;'"]*?from\s*["']([^"']+)["']|import\(\s*["']([^"']+)["']\s*\)|(?:^|\n)\s*import\s*["']([^"']+)["']/g;
@@ -100,6 +105,7 @@ export function violations(files: readonly SourceFile[]): readonly string[] {
       .map((file) => `${file.path} lies in no folder of the house`),
     ...lines.flatMap((line) => (line.isPackage ? packageViolation(line) : relativeViolation(line))),
     ...packageDoorViolations(lines),
+    ...files.flatMap(networkViolation),
     ...cycles(lines).map((cycle) => `cycle: ${cycle.join(" -> ")}`),
   ];
 }
@@ -142,6 +148,15 @@ function packageViolation(line: ImportLine): readonly string[] {
     return [`${line.from} imports ${name}, whose door is ${door}`];
   }
   return [];
+}
+
+/** Ways to the network that need no import: in a browser and in Node. */
+const NETWORK_CALL =
+  /\b(?:fetch|importScripts)\s*\(|\b(?:XMLHttpRequest|WebSocket|EventSource|sendBeacon|RTCPeerConnection|WebTransport)\b/;
+
+function networkViolation({ path, text }: SourceFile): readonly string[] {
+  const found = path.startsWith("apps/server/") ? null : NETWORK_CALL.exec(text);
+  return found === null ? [] : [`${path} has ${found[0]}: only the server touches the network`];
 }
 
 /** A package that only one file may import (its door) must not be imported by a second file. */

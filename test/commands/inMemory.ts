@@ -63,6 +63,7 @@ function ioOf(disk: MemoryDisk, out: string[], err: string[], setting: Setting):
     files,
     readInput: async () => bytesOf(setting.input ?? ""),
     pause: async () => {},
+    interrupted: async () => {},
   };
 }
 

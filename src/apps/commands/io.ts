@@ -18,4 +18,9 @@ export interface Io {
   readonly readInput: () => Promise<Uint8Array>;
   /** Lets signals and other events through between two pieces of work. */
   readonly pause: () => Promise<void>;
+  /**
+   * Resolves when the user asks the program to end (Ctrl-C); who waits for it ends what it began. Asked again, the
+   * program ends at once.
+   */
+  readonly interrupted: () => Promise<void>;
 }

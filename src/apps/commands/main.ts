@@ -23,7 +23,24 @@ const io: Io = {
   files: nodeFileSystem,
   readInput: readStandardInput,
   pause: () => new Promise((resolve) => setImmediate(resolve)),
+  interrupted,
 };
+
+function endAtOnce(): void {
+  process.exit(EXIT.interrupted);
+}
+
+function interrupted(): Promise<void> {
+  return new Promise((resolve) => {
+    process.removeListener("SIGINT", endAtOnce);
+    for (const signal of ["SIGINT", "SIGTERM"] as const) {
+      process.once(signal, () => {
+        process.once(signal, endAtOnce);
+        resolve();
+      });
+    }
+  });
+}
 
 async function readStandardInput(): Promise<Uint8Array> {
   const parts: Buffer[] = [];
@@ -40,7 +57,7 @@ function endOnBrokenOutput(error: NodeJS.ErrnoException): void {
 
 process.stdout.on("error", endOnBrokenOutput);
 process.stderr.on("error", () => process.exit(EXIT.cannotWrite));
-process.once("SIGINT", () => process.exit(EXIT.interrupted));
+process.once("SIGINT", endAtOnce);
 
 runCommandLine(process.argv.slice(2), io).then((exit: ExitCode) => {
   process.exitCode = exit;

@@ -1,33 +1,42 @@
 import { resolve } from "node:path";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
-import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
+import { BOOK_OPTION } from "./logbook/openBook.ts";
+import { pageSentences } from "./pageSentences.ts";
 import { packageText } from "./release.ts";
+import { servePage } from "./servePage.ts";
 import type { Talk } from "./talk.ts";
 import { writeReport } from "./writeOutput.ts";
 
-const PAGE_NEEDS_SAVE =
-  "name the file that the page is written to: --save page.html. This release serves no page of its own.";
+const PAGE_FILE = "dist/page.html";
 
 export const command: CommandDefinition = {
   operands: "",
-  about: "the page as one file: open it in a browser, drop a log, read the answer, with no network",
-  examples: [{ line: "tallywatt page --save page.html", about: "writes the page to keep or to carry" }],
+  about: "the page: drop a log, read the answer; with the logbook, timer, trends and season",
+  examples: [
+    { line: "tallywatt page", about: "serves it to this machine alone, with your logbook; Ctrl-C ends it" },
+    { line: "tallywatt page --book season --port 8123", about: "another logbook, always at the same port" },
+    {
+      line: "tallywatt page --save page.html",
+      about: "the page as one file, for a device without tallywatt",
+    },
+  ],
   options: [
-    { flags: "--save <FILE.html>", help: "where the page goes" },
+    BOOK_OPTION,
+    { flags: "--port <N>", help: "where it is served; else a free port" },
+    { flags: "--save <FILE.html>", help: "write the page to a file instead" },
     { flags: "--force", help: "replace a file that tallywatt did not write" },
   ],
+  notes: ["Nothing is sent to another machine: the page asks only the program that serves it."],
   run,
 };
 
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
+  const page = packageText(io, PAGE_FILE);
   const file = call.text("save");
-  if (file === null || file === undefined) throw usageFailure(PAGE_NEEDS_SAVE);
-  const text = packageText(io, "dist/page.html");
-  writeReport(io, resolve(io.workFolder, file), text, call.has("force"));
-  talk.say(
-    `Wrote ${file}, ${Math.ceil(text.length / 1000)} kB. Open it in a browser; it asks for no network.`,
-  );
+  if (file === null) return servePage(page, call, io, talk);
+  writeReport(io, resolve(io.workFolder, file), page, call.has("force"));
+  talk.say(pageSentences.saved(file, Math.ceil(page.length / 1000)));
   return EXIT.done;
 }

@@ -30,7 +30,10 @@ export const COMMANDS: Readonly<Record<string, CommandEntry>> = {
   verify: { summary: "name every damaged file of the logbook", load: () => import("./verify.ts") },
   timer: { summary: "a flight timer from the logged flights", load: () => import("./timer.ts") },
   season: { summary: "timer, trends, packs and every flight on one page", load: () => import("./season.ts") },
-  page: { summary: "the page as one file: drop a log, read the answer", load: () => import("./page.ts") },
+  page: {
+    summary: "the page for logs and logbook: in your browser, or as one file",
+    load: () => import("./page.ts"),
+  },
   new: { summary: "start an aircraft file, with comments and its schema", load: () => import("./new.ts") },
   demo: { summary: "analyse the invented season and write its reports", load: () => import("./demo.ts") },
 };

@@ -2,4 +2,5 @@ export { sha256Of } from "./checksum.ts";
 export type { FileState, FileSystem } from "./fileSystem.ts";
 export { LockBusyError, STALE_LOCK_S } from "./lockFacts.ts";
 export { nodeFileSystem } from "./nodeFileSystem.ts";
+export { LeadsOutError, withinFolder } from "./withinFolder.ts";
 export { removeDurably, syncFolder, TEMPORARY_SUFFIX, writeDurably, writeQuickly } from "./writeDurably.ts";

@@ -44,7 +44,7 @@ export { type KeptFlights, keptFlightAt, readFlights, readKeptFlights } from "./
 export { readingToRemember } from "./readingToRemember.ts";
 export { bookSentences } from "./sentences.ts";
 export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";
-export { type BookKeeper, type BookState, BusyBookError, storeOver } from "./storeOver.ts";
+export { type BookKeeper, type BookState, BusyBookError, filesAfter, storeOver } from "./storeOver.ts";
 export { readUndo, type UndoRecord } from "./undo.ts";
 export {
   planTakeIn,

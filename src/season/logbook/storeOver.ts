@@ -1,4 +1,4 @@
-import { assertUsable, BOOK_FILE } from "./bookFormat.ts";
+import { assertUsable, BOOK_FILE, INDEX_FILE } from "./bookFormat.ts";
 import { bookSentences } from "./sentences.ts";
 import type { BookChange, BookFiles, Store } from "./store.ts";
 
@@ -53,4 +53,15 @@ export function storeOver(keeper: BookKeeper): Store {
       throw new BusyBookError();
     },
   };
+}
+
+/** The texts after a change, its index among them; an index that does not fit any more goes. */
+export function filesAfter(files: BookFiles, { files: changes, index }: BookChange<unknown>): BookFiles {
+  if (changes.length === 0) return files;
+  const changed = new Map(files);
+  for (const { path, text } of [...changes, { path: INDEX_FILE, text: index }]) {
+    if (text === null) changed.delete(path);
+    else changed.set(path, text);
+  }
+  return changed;
 }

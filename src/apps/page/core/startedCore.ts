@@ -1,4 +1,5 @@
 import { BusyBookError, UnusableBookError } from "../../../season/logbook/index.ts";
+import { ServerError } from "../../server/bookClient.ts";
 import type { Answer, Asked, Progress, Reply, Work } from "../messages.ts";
 import { openPlace } from "../store/openPlace.ts";
 import { StorageError } from "../store/storageError.ts";
@@ -12,7 +13,7 @@ import { sha256Of } from "./sha256.ts";
 import { showWork } from "./showWork.ts";
 import { BookTooLargeError, exportWork, importWork } from "./wholeBookWork.ts";
 
-const EXPECTED = [UnusableBookError, BusyBookError, StorageError, BookTooLargeError];
+const EXPECTED = [UnusableBookError, BusyBookError, ServerError, StorageError, BookTooLargeError];
 
 /** The core with its book: each piece of work gets one reply; `tell` hears how far it has come. */
 export function startedCore(

@@ -1,4 +1,5 @@
 import { type Store, storeOver } from "../../../season/logbook/index.ts";
+import { servedBook } from "../../server/bookClient.ts";
 import type { BookPlace, BookServer } from "../messages.ts";
 import { pageSentences } from "../sentences.ts";
 import { browserKeeper, openDatabase } from "./browserKeeper.ts";
@@ -10,7 +11,8 @@ export interface OpenPlace {
 }
 
 /** The book of this page: the server's folder, else the browser's storage, else this page's memory. */
-export async function openPlace(_server: BookServer | null): Promise<OpenPlace> {
+export async function openPlace(server: BookServer | null): Promise<OpenPlace> {
+  if (server !== null) return folderPlace(server);
   try {
     const keeper = browserKeeper(await openDatabase());
     await keeper.load(null);
@@ -21,6 +23,15 @@ export async function openPlace(_server: BookServer | null): Promise<OpenPlace> 
     const place = { where: "memory", folder: null, isKept: false, isPromised: false, text } as const;
     return { store: storeOver(memoryKeeper()), place };
   }
+}
+
+async function folderPlace({ origin, token }: BookServer): Promise<OpenPlace> {
+  const { keeper, folder } = await servedBook(origin, token);
+  const text = pageSentences.inFolder(folder);
+  return {
+    store: storeOver(keeper),
+    place: { where: "folder", folder, isKept: true, isPromised: true, text },
+  };
 }
 
 async function browserPlace(): Promise<BookPlace> {

@@ -1,0 +1,6 @@
+export {
+  type PageServer,
+  type PageServerOptions,
+  PortTakenError,
+  startPageServer,
+} from "./startPageServer.ts";
