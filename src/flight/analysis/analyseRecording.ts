@@ -16,6 +16,7 @@ import type { Measures } from "./measures.ts";
 import { measuresOf } from "./measuresOf.ts";
 import { type MotorRunning, motorRunning } from "./motorRunning.ts";
 import { phasesOf } from "./phases.ts";
+import { restChargeNotices } from "./restChargeCheck.ts";
 import { restAfter, restBefore } from "./restVoltage.ts";
 import { endsUnderPower, impossibleChargeLeft, NOTHING_RUNS, startsUnderPower } from "./sentences.ts";
 import { staticRun } from "./staticRun.ts";
@@ -93,7 +94,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
       ...powerNotices(context),
       ...identified.notices,
       ...chargeCounterNotices(context),
-      ...chargeLeftNotices(measures),
+      ...chargeLeftNotices(context, measures),
     ],
   };
 }
@@ -105,8 +106,10 @@ function isRunTold(recording: Recording, row: number): boolean {
   );
 }
 
-function chargeLeftNotices({ chargeLeftPct: { value } }: Measures): readonly Notice[] {
-  return value !== null && (value < 0 || value > 100) ? [impossibleChargeLeft(value)] : [];
+function chargeLeftNotices(context: FlightContext, measures: Measures): readonly Notice[] {
+  const { value } = measures.chargeLeftPct;
+  const isImpossible = value !== null && (value < 0 || value > 100);
+  return isImpossible ? [impossibleChargeLeft(value)] : restChargeNotices(context, measures);
 }
 
 function powerNotices(context: FlightContext): readonly Notice[] {

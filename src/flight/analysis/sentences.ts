@@ -132,4 +132,18 @@ export function impossibleChargeLeft(chargeLeftPct: number): Notice {
   };
 }
 
+export function restVoltsDisagree(
+  restCellV: number,
+  lowPct: number,
+  highPct: number,
+  chargeLeftPct: Quantity,
+): Notice {
+  const band = `${Math.floor(lowPct)} to ${Math.ceil(highPct)} %`;
+  return {
+    code: "rest-volts-differ",
+    severity: "warning",
+    text: `Resting after landing at ${restCellV.toFixed(2)} V a cell, the pack holds ${band}; the charge used leaves ${quantityText(chargeLeftPct)}. Check capacity, the current sensor and the pack's age before you trust the timer.`,
+  };
+}
+
 export const NO_FIRST_READING = "no reading in the first five seconds";

@@ -59,6 +59,23 @@ describe("a charge left that cannot be", () => {
   });
 });
 
+describe("resting volts after landing against the charge left", () => {
+  const noticed = (seed: number, capacityShare: number) => {
+    const { recording, facts, day } = randomFlight(seed, { rateHz: 2 });
+    const capacityMah = facts.pack.capacityMah! * capacityShare;
+    const stated = { ...facts, pack: { ...facts.pack, capacityMah } };
+    const { notices } = analyseRecording(recording, stated, day)[0]!;
+    return notices.filter(({ code }) => code === "rest-volts-differ").length;
+  };
+  const SEEDS = [71, 72, 73, 74, 75, 76];
+
+  it("says nothing while both can be right, and warns when the capacity is far from what is stated", () => {
+    expect(SEEDS.map((seed) => noticed(seed, 1))).toEqual([0, 0, 0, 0, 0, 0]);
+    expect(SEEDS.map((seed) => noticed(seed, 3))).toEqual([1, 1, 1, 1, 1, 1]);
+    expect(SEEDS.map((seed) => noticed(seed, 0.6))).toEqual([1, 1, 1, 1, 1, 1]);
+  });
+});
+
 describe("speeds of a log with a wrong setting", () => {
   const measuresWith = (departures: object) => {
     const { recording, facts, day } = randomFlight(305, { departures, script: { flightS: 60 }, rateHz: 5 });
