@@ -141,6 +141,31 @@ const whyOff = v.pipe(
   ),
 );
 
+const weakestPart = v.pipe(
+  v.object({
+    kind: v.picklist(["cell", "pack"]),
+    parts: v.array(
+      v.object({
+        number: v.pipe(v.number(), v.integer(), v.minValue(1)),
+        restV: quantity,
+        minV: quantity,
+        resistanceMohm: quantity,
+        sagSharePct: v.pipe(
+          quantity,
+          v.description("Its volt steps under load over the parts' mean, percent."),
+        ),
+      }),
+    ),
+    weakest: v.pipe(
+      v.nullable(v.number()),
+      v.description("Number of the part that is clearly the weakest; null where none is."),
+    ),
+  }),
+  v.description(
+    "Cells, or two packs in series, side by side; null where the log does not hold each of them.",
+  ),
+);
+
 export const flight = v.object({
   kind: v.picklist(["flight", "benchRun"]),
   startedAt: v.nullable(text("The log's own clock at startS, as written.")),
@@ -151,6 +176,7 @@ export const flight = v.object({
   measures,
   judgements: v.array(judgement),
   whyOff: v.optional(v.array(whyOff)),
+  weakestPart: v.optional(v.nullable(weakestPart)),
   headline: text("One sentence from the numbers."),
 });
 

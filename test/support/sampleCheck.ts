@@ -360,6 +360,7 @@ function sampleFlight(recording: Recording, options: SampleOptions): AnalysedFli
     phases: SAMPLE_PHASES,
     measures: sampleMeasures(recording, kind),
     load: null,
+    weakestPart: null,
     heatTrace: null,
     notices: [],
     firstRow: 0,

@@ -3,6 +3,8 @@ export type CellChannel = `cellVoltage${number}`;
 export type ChannelName =
   | "time"
   | "packVoltage"
+  | "packVoltage1"
+  | "packVoltage2"
   | CellChannel
   | "current"
   | "shaftSpeed"
@@ -35,6 +37,13 @@ export interface ChannelFacts {
 const TEMPERATURE_REASON =
   "an open probe often reads -40 degC, and above 250 degC nothing here survives (common practice, no published source)";
 
+const PART_OF_PACK = {
+  unit: "V",
+  possible: [0.5, 60],
+  plausible: [3, 40],
+  reason: "one of two packs in series: 1 to 8 lithium cells at 2.5 to 4.4 V a cell, with room",
+} as const;
+
 const FIXED: Readonly<Record<Exclude<ChannelName, CellChannel>, ChannelFacts>> = {
   time: {
     unit: "s",
@@ -50,6 +59,8 @@ const FIXED: Readonly<Record<Exclude<ChannelName, CellChannel>, ChannelFacts>> =
     plausible: [5, 70],
     reason: "2 to 16 lithium cells in series at 2.5 to 4.4 V a cell, with room",
   },
+  packVoltage1: { ...PART_OF_PACK, words: "first pack's voltage" },
+  packVoltage2: { ...PART_OF_PACK, words: "second pack's voltage" },
   current: {
     unit: "A",
     words: "current",
@@ -156,6 +167,8 @@ export function channelWords(channel: ChannelName): string {
 export const CHANNEL_NAMES: readonly ChannelName[] = [
   "time",
   "packVoltage",
+  "packVoltage1",
+  "packVoltage2",
   ...Array.from({ length: MOST_CELLS }, (_, index): ChannelName => `cellVoltage${index + 1}`),
   "current",
   "shaftSpeed",

@@ -21,6 +21,7 @@ import { restAfter, restBefore } from "./restVoltage.ts";
 import { endsUnderPower, impossibleChargeLeft, NOTHING_RUNS, startsUnderPower } from "./sentences.ts";
 import { staticRun } from "./staticRun.ts";
 import { powerAtEdges } from "./underPower.ts";
+import { weakestNotices, weakestPart } from "./weakestPart.ts";
 
 /**
  * Recording x facts -> flights, in order of time. Every row belongs to exactly one of them; a log in which
@@ -73,6 +74,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
   const { windowStartS, windowEndS } = window;
   const identified = identifiedMeasures(context);
   const measures = measuresOf(context, identified);
+  const weakest = weakestPart(context, measures.packResistanceMohm);
   return {
     kind: shape === null ? "benchRun" : "flight",
     firstRow: context.rows.firstRow,
@@ -89,12 +91,14 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
     measures,
     load: flightLoadOf(context, identified),
     heatTrace: shape === null ? null : heatTraceOf(context, identified),
+    weakestPart: weakest,
     notices: [
       ...(group?.notices ?? []),
       ...powerNotices(context),
       ...identified.notices,
       ...chargeCounterNotices(context),
       ...chargeLeftNotices(context, measures),
+      ...weakestNotices(weakest),
     ],
   };
 }

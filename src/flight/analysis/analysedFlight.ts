@@ -2,6 +2,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import type { FlightLoad } from "./flightLoad.ts";
 import type { HeatTrace } from "./heatTrace.ts";
 import type { Measures } from "./measures.ts";
+import type { WeakestPart } from "./packPart.ts";
 
 export type PhaseName = "rest" | "runUp" | "taxi" | "takeOff" | "flight" | "landing" | "after";
 
@@ -38,5 +39,7 @@ export interface AnalysedFlight extends FlightWindow {
   readonly load: FlightLoad | null;
   /** Null for a bench run, and without current or controller temperature. */
   readonly heatTrace: HeatTrace | null;
+  /** Cells, or two packs in series, side by side; null where the log does not hold each of them. */
+  readonly weakestPart: WeakestPart | null;
   readonly notices: readonly Notice[];
 }

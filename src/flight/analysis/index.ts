@@ -14,4 +14,5 @@ export {
   type Measures,
 } from "./measures.ts";
 export { MEASURE_WORDS } from "./measureWords.ts";
+export type { PackPart, WeakestPart } from "./packPart.ts";
 export { cellRangeOfRows, filledChannel, meanCellOfRows, powerOfRows } from "./rowSeries.ts";

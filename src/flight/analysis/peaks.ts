@@ -11,7 +11,7 @@ import {
 import { median } from "../../base/statistics/index.ts";
 import { type Recording, smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
-import { type Extreme, highest, highestProduct, lowest } from "./extremes.ts";
+import { highest, highestProduct, lowest } from "./extremes.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { RowRange } from "./segments.ts";
 import { sumBasis } from "./sumBasis.ts";
@@ -83,7 +83,7 @@ export function peakPower(
 
 /** peakRpm: highest shaft speed. A counted speed has no gain error; its interval is one step. */
 export function peakRpm(recording: Recording, rows: RowRange): Quantity {
-  return extremeOf(recording, "shaftSpeed", rows, highest, 0, 0);
+  return extremeOf(recording, "shaftSpeed", rows, "highest", 0, 0);
 }
 
 /** A probe that stays silent in rows of the log for longer than this, and than five usual steps, may miss the peak. */
@@ -98,7 +98,7 @@ export function peakTemperature(
   { sensors }: Facts,
   running: RowRange = rows,
 ): Quantity {
-  const peak = extremeOf(recording, channel, rows, highest, 0, sensors.temperatureAccuracyC);
+  const peak = extremeOf(recording, channel, rows, "highest", 0, sensors.temperatureAccuracyC);
   if (peak.value === null) return peak;
   const silentS = longestSilenceS(recording, recording.channels.get(channel)!, running);
   if (silentS === null) return peak;
@@ -128,7 +128,7 @@ function longestSilenceS(
 
 /** minPackV: lowest pack volts of the rows (those in which the motor runs are the caller's choice). */
 export function lowestPackVoltage(recording: Recording, rows: RowRange, { sensors }: Facts): Quantity {
-  return extremeOf(recording, "packVoltage", rows, lowest, sensors.voltageAccuracyPct / 100, 0);
+  return extremeOf(recording, "packVoltage", rows, "lowest", sensors.voltageAccuracyPct / 100, 0);
 }
 
 /** minCellV: the lowest cell that was logged; without cell channels the pack's lowest over the cell count. */
@@ -136,7 +136,7 @@ export function lowestCellVoltage(recording: Recording, rows: RowRange, facts: F
   const cells = [...recording.channels.keys()].filter(isCellChannel);
   const working = cells.filter((cell) => workingChannel(recording, cell) !== null);
   const share = facts.sensors.voltageAccuracyPct / 100;
-  const each = working.map((cell) => extremeOf(recording, cell, rows, lowest, share, 0));
+  const each = working.map((cell) => extremeOf(recording, cell, rows, "lowest", share, 0));
   const found = each.flatMap((cell) => (cell.value === null ? [] : [cell]));
   const weakest = found.toSorted((one, other) => one.value - other.value)[0];
   return weakest ?? lowestMeanCell(lowestPackVoltage(recording, rows, facts), facts.pack.cells);
@@ -152,18 +152,19 @@ function lowestMeanCell(pack: Quantity, cells: number | null): Quantity {
   return between(pack.value / cells, low, high, "V", "derived", more);
 }
 
-function extremeOf(
+/** The highest or lowest value of a channel in the rows. Interval: gain, the sensor's accuracy, one step. */
+export function extremeOf(
   recording: Recording,
   channel: ChannelName,
   rows: RowRange,
-  find: (values: Float64Array, rows: RowRange) => Extreme | null,
+  which: "highest" | "lowest",
   gainShare: number,
   accuracy: number,
 ): Quantity {
   const { unit } = channelFacts(channel);
   const logged = channelOrWhy(recording, channel);
   if (logged.values === null) return unknown(unit, logged.why);
-  const found = find(logged.values, rows);
+  const found = which === "highest" ? highest(logged.values, rows) : lowest(logged.values, rows);
   if (found === null) return unknown(unit, noValueHere(channel));
   const halfWidth = Math.hypot(
     gainShare * found.value,

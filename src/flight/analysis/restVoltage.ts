@@ -35,19 +35,48 @@ export function restAfter(recording: Recording, rows: RowRange, lastRunRow: numb
 function restOver(recording: Recording, range: RowRange, fromS: number, why: string): RestVoltage {
   const volts = channelOrWhy(recording, "packVoltage");
   if (volts.values === null) return { packV: null, why: volts.why };
+  const rest = medianOver(recording, range, fromS, volts.values);
+  return rest === null
+    ? { packV: null, why }
+    : { packV: rest.median, standardErrorV: rest.standardError, why: null };
+}
+
+interface RestMedian {
+  readonly median: number;
+  readonly standardError: number;
+}
+
+/** Any channel's median over the same rest before the first run; null without one. */
+export function medianBefore(
+  recording: Recording,
+  rows: RowRange,
+  firstRunRow: number,
+  values: Float64Array,
+): RestMedian | null {
+  const range = { firstRow: rows.firstRow, lastRow: firstRunRow - 1 };
+  return medianOver(recording, range, recording.timeS[firstRunRow]! - REST_S - 1e-6, values);
+}
+
+function medianOver(
+  recording: Recording,
+  range: RowRange,
+  fromS: number,
+  values: Float64Array,
+): RestMedian | null {
   const found: number[] = [];
   let firstS = Number.NaN;
   let lastS = Number.NaN;
   for (let row = range.lastRow; row >= range.firstRow && recording.timeS[row]! >= fromS; row--) {
-    if (Number.isNaN(volts.values[row]!)) continue;
-    found.push(volts.values[row]!);
+    if (Number.isNaN(values[row]!)) continue;
+    found.push(values[row]!);
     firstS = recording.timeS[row]!;
     if (Number.isNaN(lastS)) lastS = firstS;
   }
-  if (found.length < FEWEST_ROWS || !(lastS - firstS >= SHORTEST_REST_S - recording.stepS / 2)) {
-    return { packV: null, why };
-  }
-  const packV = median(found);
-  const standardErrorV = (MEDIAN_FACTOR * scaledMad(found, packV)) / Math.sqrt(found.length);
-  return { packV, standardErrorV, why: null };
+  const isLong = found.length >= FEWEST_ROWS && lastS - firstS >= SHORTEST_REST_S - recording.stepS / 2;
+  if (!isLong) return null;
+  const middle = median(found);
+  return {
+    median: middle,
+    standardError: (MEDIAN_FACTOR * scaledMad(found, middle)) / Math.sqrt(found.length),
+  };
 }

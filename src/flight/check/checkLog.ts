@@ -83,7 +83,7 @@ function checkedFlight(
   facts: Facts,
   { budget, day }: Pick<CheckRequest, "budget" | "day">,
 ): CheckedFlight {
-  const { kind, startedAt, startS, endS, complete, phases, measures, heatTrace } = flight;
+  const { kind, startedAt, startS, endS, complete, phases, measures, weakestPart, heatTrace } = flight;
   const judgements = judgeFlight(measures, kind, facts, budget);
   const sentence = headline(measures, kind, complete, judgements);
   return {
@@ -96,6 +96,7 @@ function checkedFlight(
     measures,
     judgements,
     whyOff: whyPlanWasOff({ kind, complete, measures, facts, day }, budget, judgements),
+    weakestPart,
     heatTrace,
     headline: sentence,
   };

@@ -2,7 +2,7 @@ import type { ChannelName } from "../../base/channels/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { Dialect, ReadLog } from "../../log/reading/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
-import type { AnalysedFlight, HeatTrace, Measures, Phase } from "../analysis/index.ts";
+import type { AnalysedFlight, HeatTrace, Measures, Phase, WeakestPart } from "../analysis/index.ts";
 import type { Judgement, WhyOff } from "../judgement/index.ts";
 
 /** One channel that was found, as the JSON result lists it. */
@@ -40,6 +40,8 @@ export interface CheckedFlight {
   readonly judgements: readonly Judgement[];
   /** Where each planned line that did not hold went; absent in books of older releases. */
   readonly whyOff?: readonly WhyOff[];
+  /** Cells, or two packs in series, side by side; absent in books of older releases. */
+  readonly weakestPart?: WeakestPart | null;
   /** What trends over flights solve the controller's heating from. */
   readonly heatTrace: HeatTrace | null;
   /** One sentence a pilot can act on, written from the numbers. */

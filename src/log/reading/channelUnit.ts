@@ -30,6 +30,8 @@ const HALF_CHARGED_V = 3.85;
 const DIMENSIONS: Readonly<Record<string, Dimension>> = {
   time: "time",
   packVoltage: "voltage",
+  packVoltage1: "voltage",
+  packVoltage2: "voltage",
   current: "current",
   shaftSpeed: "rotation",
   throttle: "ratio",

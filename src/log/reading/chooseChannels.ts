@@ -3,6 +3,7 @@ import type { Candidate } from "./candidate.ts";
 import { candidacyOf, cellCountingStart, isCandidate } from "./candidate.ts";
 import { chooseUnit, type UnitChoice } from "./channelUnit.ts";
 import { type ColumnView, headerUnit } from "./columnView.ts";
+import { packsInSeries } from "./packsInSeries.ts";
 import { type Unit, unitOf } from "./units.ts";
 
 /** A channel with its column and its numbers in the channel's unit. */
@@ -99,6 +100,7 @@ export function chooseChannels(
     byChannel.set(channel, [forcedCandidate(channel, view, answers)]);
   }
   withoutNeedlessCell(byChannel, build.leftAlone);
+  splitPacksInSeries(byChannel, answers.cells);
   for (const [channel, candidates] of byChannel) settle(channel, candidates, answers, build);
   return build;
 }
@@ -112,6 +114,18 @@ function withoutNeedlessCell(byChannel: Map<ChannelName, Candidate[]>, leftAlone
   const kept = volts.filter((each) => !needless.includes(each));
   if (kept.length > 0) byChannel.set("packVoltage", kept);
   else byChannel.delete("packVoltage");
+}
+
+/** Two columns that are packs in series become channels of their own; their sum is the pack's. */
+function splitPacksInSeries(byChannel: Map<ChannelName, Candidate[]>, cells: number | null): void {
+  const pair = packsInSeries(byChannel.get("packVoltage") ?? [], cells);
+  if (pair === null) return;
+  const why = `one of two packs in series: both together fit ${cells} cells`;
+  byChannel.set("packVoltage1", [{ ...pair.first, channel: "packVoltage1", why }]);
+  byChannel.set("packVoltage2", [{ ...pair.second, channel: "packVoltage2", why }]);
+  const rest = byChannel.get("packVoltage")!.filter((each) => each !== pair.first && each !== pair.second);
+  if (pair.whole === null && !rest.some(({ isGiven }) => isGiven)) byChannel.delete("packVoltage");
+  else byChannel.set("packVoltage", rest);
 }
 
 type Build = {

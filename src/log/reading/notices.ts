@@ -243,11 +243,18 @@ export function polePairsNotice(view: ColumnView, severity: "warning" | "questio
 }
 
 /** What the reader should know although nothing is wrong. */
-export function noteNotices(summedCells: number | null, isHeaderless: boolean): readonly Notice[] {
+export function noteNotices(
+  summedCells: number | null,
+  arePacksSummed: boolean,
+  isHeaderless: boolean,
+): readonly Notice[] {
   return [
     ...(summedCells === null
       ? []
       : [{ code: "cells-summed", severity: "note" as const, text: say.sharedCellSum(summedCells) }]),
+    ...(arePacksSummed
+      ? [{ code: "packs-in-series", severity: "note" as const, text: say.packsInSeries() }]
+      : []),
     ...(isHeaderless ? [{ code: "no-header", severity: "note" as const, text: say.headerless() }] : []),
   ];
 }

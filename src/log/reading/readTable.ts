@@ -1,3 +1,4 @@
+import type { ChannelName } from "../../base/channels/index.ts";
 import { checkAnswers } from "./answers.ts";
 import { deadCellQuestions, deadCellsOf, lostCellNotices } from "./cellNotices.ts";
 import { cellSum } from "./cellSum.ts";
@@ -49,6 +50,8 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
   const isSummed = !channels.has("packVoltage") && cellQuestions.length === 0;
   const sum = isSummed ? cellSum(channels, options.cells, deadCells) : null;
   if (sum !== null) channels.set("packVoltage", sum.values);
+  const packs = sum === null ? packSum(channels) : null;
+  if (packs !== null) channels.set("packVoltage", packs);
   const questions = [
     ...answers.notices,
     ...("timeS" in time ? time.notices : [time]),
@@ -72,7 +75,7 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
     ...cellNotices(inUse, coreColumns(clock, choices)),
     ...channelRemarks(choices),
     ...lostCellNotices(sum?.lost ?? [], table),
-    ...noteNotices(sum?.cellCount ?? null, layout.headerLine === 0),
+    ...noteNotices(sum?.cellCount ?? null, packs !== null, layout.headerLine === 0),
     ...(cellQuestions.length > 0 ? [] : missingChannels(channels, choices, views)),
   ];
   const base = { ...reading.base, columns, dialect: { ...reading.base.dialect!, decimalMark: layout.mark } };
@@ -99,7 +102,16 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
   };
 }
 
+/** Volts of two packs in series together; null where the log holds the whole or not both. */
+function packSum(channels: ReadonlyMap<ChannelName, Float64Array>): Float64Array | null {
+  const [first, second] = [channels.get("packVoltage1"), channels.get("packVoltage2")];
+  if (channels.has("packVoltage") || first === undefined || second === undefined) return null;
+  return first.map((volts, row) => volts + second[row]!);
+}
+
+const CORE: ReadonlySet<ChannelName> = new Set(["packVoltage", "packVoltage1", "packVoltage2", "current"]);
+
 function coreColumns(clock: FoundClock | null, choices: ChannelChoices): ReadonlySet<number> {
-  const core = choices.chosen.filter((each) => each.channel === "packVoltage" || each.channel === "current");
+  const core = choices.chosen.filter((each) => CORE.has(each.channel));
   return new Set([...core.map((each) => each.view.at), ...(clock === null ? [] : [clock.column])]);
 }

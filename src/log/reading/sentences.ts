@@ -207,3 +207,6 @@ function short(value: number): string {
 function sentence(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
+
+export const packsInSeries = (): string =>
+  "Two columns are read as two packs in series: pack voltage is their sum, which fits the number of cells.";

@@ -23,6 +23,7 @@ const SENTENCES: readonly string[] = [
   say.preamble(1, "x"),
   say.noHeader(1, "--column time=#1 --column packVoltage=#2 --column current=#3"),
   say.headerless(),
+  say.packsInSeries(),
   say.repeatedHeader(count),
   say.changedColumns(count),
   say.wrongWidth(count, 5),
