@@ -1,4 +1,4 @@
-import { flightsOfAircraft, listResult, readFlights } from "../../season/logbook/index.ts";
+import { calibrateCurrent, flightsOfAircraft, listResult, readFlights } from "../../season/logbook/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
@@ -23,12 +23,11 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const { folder, frame, read } = openBook(call, io, talk);
   const index = await read((files) => readFlights(files, frame.digest));
   const aircraft = call.text("aircraft");
-  const flights = flightsOfAircraft(index.entries, aircraft);
-  const result = listResult(index, aircraft);
-  if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
+  if (call.has("json")) talk.data(JSON.stringify(listResult(index, aircraft), null, 2));
   else {
+    const flights = flightsOfAircraft(index.entries, aircraft);
     for (const entry of flights) talk.data(flightLine(entry));
-    const line = calibrationLine(result.calibration);
+    const line = calibrationLine(calibrateCurrent(flights));
     if (line !== null) talk.data(line);
     if (flights.length === 0) talk.say(logbookSentences.empty(folder));
   }

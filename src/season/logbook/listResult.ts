@@ -42,6 +42,8 @@ export function flightsOfAircraft<Entry extends LogbookEntry>(
 }
 
 function listed({ flight, aircraft, startsAt, log, given, release, check }: LogbookEntry): ListedFlight {
-  const { kind, complete, headline, measures } = check;
+  const { kind, complete, headline } = check;
+  // Plain data: an index unpacks its measures on demand, and such an object cannot leave a worker.
+  const measures = { ...check.measures };
   return { flight, aircraft, kind, complete, startsAt, log: log.file, given, release, headline, measures };
 }

@@ -15,5 +15,14 @@ const place = globalThis as unknown as Place;
 const reply = startedCore(TALLYWATT_RELEASE);
 if (place.document === undefined) {
   const tell = (progress: Progress): void => place.postMessage(progress);
-  place.onmessage = async ({ data }) => place.postMessage(await reply(data, tell));
+  place.onmessage = async ({ data }) => post(await reply(data, tell));
 } else place.tallywattCore = reply;
+
+/** What cannot leave the worker is a bug of ours, but even then the page must not wait for ever. */
+function post(message: Reply): void {
+  try {
+    place.postMessage(message);
+  } catch (error) {
+    place.postMessage({ number: message.number, answer: null, fault: String(error), isExpected: false });
+  }
+}

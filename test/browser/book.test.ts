@@ -1,0 +1,58 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+// @ts-expect-error a build script without types
+import { pageText } from "../../scripts/pageFile.mjs";
+import { BookMachine, flightLog } from "../commands/bookMachine.ts";
+import { hasBrowser, openBrowser, withBrowser } from "./browser.ts";
+import { ask, openPage } from "./pageCore.ts";
+
+describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
+  let browser: Browser;
+  let folder: string;
+  let text: string;
+  let fileAddress: string;
+  let machine: BookMachine;
+  let wholeBook: ArrayBuffer;
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), "page-book-"));
+    text = (await pageText()) as string;
+    writeFileSync(join(folder, "page.html"), text);
+    fileAddress = pathToFileURL(join(folder, "page.html")).href;
+    machine = new BookMachine();
+    for (let day = 1; day <= 4; day += 1) {
+      machine.files[`log-${day}.csv`] = flightLog({
+        currentA: 20 + day,
+        startsAt: `2026-06-0${day} 10:00:00`,
+      });
+      await machine.ok(`add log-${day}.csv --aircraft heron.json --pack A --ambient 18`);
+    }
+    await machine.ok("export season.book.json");
+    wholeBook = Uint8Array.from(Buffer.from(machine.files["season.book.json"] as string)).buffer;
+    browser = await openBrowser();
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it("lives in the browser from disk: survives a reload, goes out and comes in as one file", async () => {
+    const context = await browser.newContext({ offline: true });
+    const { page, problems } = await openPage(context, fileAddress);
+    const taken = await ask(page, { kind: "import", file: "season.book.json", bytes: wholeBook });
+    expect(taken.result?.flights).toHaveLength(4);
+    await page.close();
+    const { page: again, problems: later } = await openPage(context, fileAddress);
+    const { list } = await ask(again, { kind: "list", aircraft: null });
+    expect(list).toEqual(await machine.json("list"));
+    const out = await ask(again, { kind: "export" });
+    expect(out.text === machine.files["season.book.json"], "the same bytes as the command's").toBe(true);
+    await context.close();
+    expect([...problems, ...later]).toEqual([]);
+  });
+});
