@@ -97,7 +97,12 @@ describe("plan", () => {
     [["--aircraft", "tern.json", "--elevation", "9000"], EXIT.usage, /-500 to 6000 metres/],
     [["--aircraft", "tern.json", "--log", "nothing.csv"], EXIT.unusable, /There is no file nothing\.csv/],
     [["--aircraft", "tern.json", "--log", "timeless.csv"], EXIT.choice, /try: tallywatt plan .*--rate/],
-    [["--aircraft", "tern.json", "--book"], EXIT.usage, /no option --book/],
+    [["--aircraft", "tern.json", "--book"], EXIT.usage, /--book needs a value/],
+    [
+      ["--aircraft", "tern.json", ...LOGS, "--book", "season"],
+      EXIT.usage,
+      /from --log or from --book, not from both/,
+    ],
   ])("%j ends with %i and says what to do", async (words, exit, err) => {
     const ran = await run(words);
     expect(ran.err).toMatch(err);

@@ -7,11 +7,12 @@ import { EXIT, type ExitCode, exitOfSeveral } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { logName, readLogBytes, STANDARD_INPUT, shownLog } from "./logInput.ts";
-import { exitOfNotices, inOrder, noticeLines } from "./noticeLines.ts";
+import { exitOfNotices, noticeLines } from "./noticeLines.ts";
 import { planSentences } from "./planSentences.ts";
 import { usageSentences } from "./sentences.ts";
-import { commandLine } from "./shellWord.ts";
+import { answeredWords, commandLine } from "./shellWord.ts";
 import type { Talk } from "./talk.ts";
+import { tellEach } from "./tellCheck.ts";
 
 /** The aircraft and what its logs say about the parts. */
 export type KnownOrExit =
@@ -70,11 +71,10 @@ async function flightsOf(
     input.state === "bytes"
       ? checkBytes(logName(log), input.bytes, { aircraft, options, day }).check
       : notOpened(logName(log), aircraft.name, [{ code: input.code, severity: "refusal", text: input.text }]);
-  const retry = (option: string) => commandLine([call.name, ...call.optionWords, ...option.split(" ")]);
+  const retry = (option: string) => commandLine([call.name, ...answeredWords(call.optionWords, option)]);
   const { notices } = check.log;
-  for (const notice of inOrder(notices).filter(({ severity }) => severity !== "note")) {
-    talk.say(noticeLines(shownLog(log), notice, retry).join("\n"));
-  }
+  const told = notices.filter(({ severity }) => severity !== "note");
+  tellEach(shownLog(log), told, retry, talk);
   const exit = exitOfNotices(notices);
   if (exit === EXIT.done && check.flights.length === 0) talk.say(planSentences.noFlights(shownLog(log)));
   const { facts } = aircraft;

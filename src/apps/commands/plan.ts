@@ -4,7 +4,8 @@ import { sizeText } from "../../flight/prediction/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
-import { knownFromLogs } from "./knownLogs.ts";
+import { knownParts } from "./knownParts.ts";
+import { BOOK_OPTION } from "./logbook/openBook.ts";
 import { CONDITION_OPTIONS, conditionsOf } from "./planConditions.ts";
 import { planSummary } from "./planSummary.ts";
 import { READING_OPTIONS, readingOptions } from "./readingOptions.ts";
@@ -21,13 +22,21 @@ export const command: CommandDefinition = {
       about: "with the parts as these logs measured them",
     },
     {
+      line: "tallywatt plan --aircraft tern.json --book season",
+      about: "with the parts as the logbook's flights measured them",
+    },
+    {
       line: "tallywatt plan --aircraft tern.json --ambient 33 --elevation 900 --json",
       about: "for a hot, high field, as JSON",
     },
   ],
   options: [
-    { flags: "--aircraft <FILE>", help: "aircraft file: what is fitted and what was planned" },
+    {
+      flags: "--aircraft <A>",
+      help: "an aircraft file, or a name in the logbook: what is fitted and was planned",
+    },
     { flags: "--log <LOG>", help: "a log flown with this fitting; repeatable" },
+    BOOK_OPTION,
     ...CONDITION_OPTIONS,
     { flags: "--json", help: "the result as JSON on standard output, nothing else" },
     ...READING_OPTIONS,
@@ -37,7 +46,7 @@ export const command: CommandDefinition = {
 
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const conditions = conditionsOf(call, 0);
-  const found = await knownFromLogs(call, io, talk, readingOptions(call));
+  const found = await knownParts(call, io, talk, readingOptions(call));
   if (found.exit !== null) return found.exit;
   const { facts, budget, name } = found.aircraft;
   const result = planResult(facts, budget, found.known, { ...conditions, reservePct: budget.reservePct });
@@ -48,16 +57,18 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
 
 /** First a log, then the change that the trade tries first: an inch more diameter, an inch less pitch. */
 function nextCommand(call: Call, { propeller }: Facts, flights: number): string {
-  const file = call.text("aircraft") ?? "";
-  if (flights === 0) return commandLine(["plan", "--aircraft", file, "--log", "flight.csv"]);
+  const aircraft = call.has("aircraft") ? ["--aircraft", call.text("aircraft") ?? ""] : [];
+  if (flights === 0) return commandLine(["plan", ...aircraft, "--log", "flight.csv"]);
   const diameterIn = (propeller.diameterIn ?? 18) + 1;
   const pitchIn = Math.max(0.5, (propeller.pitchIn ?? 9) - 1);
   const size = sizeText({ diameterIn, pitchIn });
-  return commandLine(["swap", "--aircraft", file, ...logWords(call), "--propeller", size]);
+  return commandLine(["swap", ...aircraft, ...sourceWords(call), "--propeller", size]);
 }
 
-export function logWords(call: Call): readonly string[] {
-  return call.texts("log").flatMap((log) => ["--log", log]);
+/** Where the call takes the parts from, to repeat in another. */
+export function sourceWords(call: Call): readonly string[] {
+  const book = call.text("book");
+  return [...call.texts("log").flatMap((log) => ["--log", log]), ...(book === null ? [] : ["--book", book])];
 }
 
 /** The headline, second line, in bold. */

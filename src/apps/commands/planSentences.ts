@@ -3,6 +3,10 @@
 export const planSentences = {
   aircraftMissing: (command: string): string =>
     `${command} needs an aircraft file: --aircraft FILE. To start one: tallywatt new aircraft.json`,
+  logOrBook: (command: string): string =>
+    `${command} takes the parts from --log or from --book, not from both. Leave one of them out.`,
+  noFlightsInBook: (name: string): string =>
+    `The logbook holds no flight of ${name}, so nothing is measured. Add one: tallywatt add LOG`,
   nothingChanges: (): string =>
     "swap needs a change: --propeller 19x8, --blades N, --cells N, --capacity MAH, --ambient C or --elevation M",
   propellerWrong: (text: string): string =>

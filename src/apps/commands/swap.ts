@@ -5,9 +5,10 @@ import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
-import { knownFromLogs } from "./knownLogs.ts";
+import { knownParts } from "./knownParts.ts";
+import { BOOK_OPTION } from "./logbook/openBook.ts";
 import { numberOption } from "./optionValues.ts";
-import { logWords, tell } from "./plan.ts";
+import { sourceWords, tell } from "./plan.ts";
 import { CONDITION_OPTIONS, conditionsOf } from "./planConditions.ts";
 import { planSentences } from "./planSentences.ts";
 import { READING_OPTIONS, readingOptions } from "./readingOptions.ts";
@@ -24,13 +25,18 @@ export const command: CommandDefinition = {
       about: "another propeller, from what the log measured",
     },
     {
+      line: "tallywatt swap --aircraft tern.json --book season --propeller 19x8",
+      about: "the same from the logbook's flights",
+    },
+    {
       line: "tallywatt swap --aircraft tern.json --cells 7 --capacity 6000 --json",
       about: "another pack, from published ranges, as JSON",
     },
   ],
   options: [
-    { flags: "--aircraft <FILE>", help: "aircraft file: what is fitted now" },
+    { flags: "--aircraft <A>", help: "an aircraft file, or a name in the logbook: what is fitted now" },
     { flags: "--log <LOG>", help: "a log flown with this fitting; repeatable" },
+    BOOK_OPTION,
     { flags: "--propeller <DxP>", help: "diameter x pitch in inches, e.g. 19x8" },
     { flags: "--blades <N>", help: "blades of the propeller" },
     { flags: "--cells <N>", help: "cells in series after the change" },
@@ -47,7 +53,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const given = conditionsOf(call, 0);
   const isChanged = [...Object.values(change), given.ambientC, given.elevationM].some((one) => one !== null);
   if (!isChanged) throw usageFailure(planSentences.nothingChanges());
-  const found = await knownFromLogs(call, io, talk, { ...readingOptions(call), cells: null });
+  const found = await knownParts(call, io, talk, { ...readingOptions(call), cells: null });
   if (found.exit !== null) return found.exit;
   const { facts, budget, name } = found.aircraft;
   const { reservePct } = budget;
@@ -59,7 +65,8 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
 }
 
 function nextCommand(call: Call): string {
-  return commandLine(["plan", "--aircraft", call.text("aircraft") ?? "", ...logWords(call)]);
+  const aircraft = call.has("aircraft") ? ["--aircraft", call.text("aircraft") ?? ""] : [];
+  return commandLine(["plan", ...aircraft, ...sourceWords(call)]);
 }
 
 function changeOf(call: Call): Change {

@@ -73,4 +73,6 @@ export interface LoggedFlight {
   readonly complete: boolean;
   readonly measures: Measures;
   readonly facts: Facts;
+  /** Name of the pack that flew; absent or null where nobody told. */
+  readonly pack?: string | null;
 }

@@ -6,6 +6,7 @@ import { flownPropellers } from "./flownPropellers.ts";
 import type { KnownController, KnownPack, KnownParts, KnownValue, LoggedFlight } from "./knownParts.ts";
 import { pathOhmOf } from "./motorFacts.ts";
 import { type Pooling, pooled } from "./pooled.ts";
+import { measuredOnPacks } from "./sentences.ts";
 
 /** A cell this close to full was full: other flights say nothing about a full pack. */
 const NEAR_FULL_V = 0.05;
@@ -59,8 +60,27 @@ function knownPack(flights: readonly LoggedFlight[]): KnownPack | null {
   return {
     cells: last.cells,
     capacityMah: last.capacityMah,
-    resistance10sMohm: pooled(of(same, "packResistance10sMohm"), SPREADS.resistance),
+    resistance10sMohm: resistanceByPack(same),
     startCellV: pooled(full, SPREADS.startV),
+  };
+}
+
+/** Pooled for each pack by itself; several packs together span the weakest and the strongest. */
+function resistanceByPack(flights: readonly LoggedFlight[]): KnownValue | null {
+  const names = [...new Set(flights.map(({ pack }) => pack ?? null))];
+  const each = names.flatMap((name) => {
+    const own = flights.filter(({ pack }) => (pack ?? null) === name);
+    return pooled(of(own, "packResistance10sMohm"), SPREADS.resistance) ?? [];
+  });
+  const [first, ...others] = each;
+  if (first === undefined || others.length === 0) return first ?? null;
+  const count = each.reduce((sum, one) => sum + one.flights, 0);
+  return {
+    value: each.reduce((sum, one) => sum + one.value * one.flights, 0) / count,
+    low: Math.min(...each.map(({ low }) => low)),
+    high: Math.max(...each.map(({ high }) => high)),
+    flights: count,
+    basis: measuredOnPacks(count, each.length),
   };
 }
 

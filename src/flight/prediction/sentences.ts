@@ -9,6 +9,10 @@ export function measuredIn(flights: number): string {
   return `measured in ${flights} ${flights === 1 ? "flight" : "flights"}`;
 }
 
+export function measuredOnPacks(flights: number, packs: number): string {
+  return `${measuredIn(flights)} on ${packs} packs`;
+}
+
 export function publishedForKind(kind: string): string {
   return `published static measurements (UIUC), ${kind}`;
 }

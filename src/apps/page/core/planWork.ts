@@ -43,6 +43,12 @@ function knownFrom(files: BookFiles, aircraft: string | null): KnownParts {
   if (aircraft === null) return NOTHING_KNOWN;
   const flights = flightsOf(files, aircraft);
   return knownPartsFrom(
-    flights.map(({ check: { kind, complete, measures }, facts }) => ({ kind, complete, measures, facts })),
+    flights.map(({ check: { kind, complete, measures }, facts, given: { pack } }) => ({
+      kind,
+      complete,
+      measures,
+      facts,
+      pack,
+    })),
   );
 }
