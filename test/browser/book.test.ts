@@ -55,4 +55,38 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
     await context.close();
     expect([...problems, ...later]).toEqual([]);
   });
+
+  it("says at start that nothing will be kept where the browser gives no storage", async () => {
+    const context = await browser.newContext({ offline: true });
+    const page = await context.newPage();
+    // An origin of its own for each frame, as a phone gives a page of its downloads.
+    await page.goto(fileAddress);
+    writeFileSync(join(folder, "frame.html"), `<iframe sandbox="allow-scripts" src="page.html"></iframe>`);
+    await page.goto(pathToFileURL(join(folder, "frame.html")).href);
+    await page.frameLocator("iframe").getByText("Ready for a log.").waitFor();
+    const [, frame] = page.frames();
+    if (frame === undefined) throw new Error("the frame is missing");
+    const { place } = await ask(frame, { kind: "openBook", server: null });
+    expect(place).toMatchObject({ where: "memory", isKept: false, isPromised: false });
+    expect(place.text).toContain("go when the page is closed");
+    await ask(frame, { kind: "import", file: "season.book.json", bytes: wholeBook });
+    const { list } = await ask(frame, { kind: "list", aircraft: null });
+    expect(list.flights).toHaveLength(4);
+    await context.close();
+  });
+
+  it("works on the page's own thread where no worker starts", async () => {
+    const context = await browser.newContext({ offline: true });
+    await context.addInitScript(() => Reflect.deleteProperty(globalThis, "Worker"));
+    const { page, problems } = await openPage(context, fileAddress);
+    expect(await page.locator("#slow").isVisible()).toBe(true);
+    const file = { name: "one.csv", mimeType: "text/csv", buffer: Buffer.from(flightLog()) };
+    await page.locator("#logs-input").setInputFiles(file);
+    await page.locator("#report .flight").first().waitFor();
+    await ask(page, { kind: "import", file: "season.book.json", bytes: wholeBook });
+    const { list } = await ask(page, { kind: "list", aircraft: null });
+    expect(list).toEqual(await machine.json("list"));
+    expect(problems).toEqual([]);
+    await context.close();
+  });
 });

@@ -34,7 +34,7 @@ export async function openPage(
 }
 
 /** Asks a core of its own on the page, a worker where the browser has one, and opens the page's book first. */
-export async function ask<W extends Work>(page: Page, work: W): Promise<AnswerTo<W>> {
+export async function ask<W extends Work>(page: Pick<Page, "evaluate">, work: W): Promise<AnswerTo<W>> {
   const sent = "bytes" in work ? { ...work, bytes: Buffer.from(work.bytes).toString("base64") } : work;
   const reply = await page.evaluate(replyIn, sent as Sendable);
   if (reply.answer === null) throw new Error(`${work.kind}: ${reply.fault}`);
