@@ -23,6 +23,8 @@ export class Column {
   values = new Float64Array(FIRST_CAPACITY);
   /** Packed dates beside `values`, only for a column with dates. */
   dateCodes: Float64Array | null = null;
+  /** 1 where a value is a clock, only for a column with clocks. */
+  private clockFlags: Uint8Array | null = null;
   length = 0;
   numberCount = 0;
   clockCount = 0;
@@ -36,6 +38,8 @@ export class Column {
   readonly missingWords = new Set<string>();
   readonly unreadable: UnreadableCell[] = [];
   firstClock: WrittenClock | null = null;
+  /** The first clocks as written. */
+  private readonly clockTexts: string[] = [];
 
   addNumber(value: number): void {
     this.grow();
@@ -80,10 +84,30 @@ export class Column {
     return this.values.subarray(0, this.length);
   }
 
+  /** Makes every number, or every clock, an unreadable cell. */
+  dropWhere(kind: "number" | "clock", lineOfRow: (row: number) => number): void {
+    const dropped = kind === "clock" ? 1 : 0;
+    let count = 0;
+    for (let row = 0; row < this.length; row++) {
+      const value = this.values[row]!;
+      if (Number.isNaN(value) || (this.clockFlags?.[row] ?? 0) !== dropped) continue;
+      this.values[row] = Number.NaN;
+      if (this.dateCodes !== null) this.dateCodes[row] = Number.NaN;
+      const text = kind === "clock" ? (this.clockTexts[count] ?? "") : String(value);
+      if (count++ < LISTED_LINES) this.unreadable.push({ line: lineOfRow(row), text });
+    }
+    this.unreadableCount += count;
+    this.unreadable.sort((one, other) => one.line - other.line).splice(LISTED_LINES);
+    if (kind === "number") this.numberCount = 0;
+    else this.clockCount = this.dateCount = this.twoPartCount = 0;
+  }
+
   private addClock(text: string): boolean {
     const clock = readClock(text);
     if (clock === null) return false;
     this.clockCount++;
+    this.clockFlags ??= new Uint8Array(this.values.length);
+    this.clockFlags[this.length - 1] = 1;
     this.values[this.length - 1] = clock.secondsOfDay;
     if (clock.isTwoPart) this.twoPartCount++;
     if (!Number.isNaN(clock.dateCode)) {
@@ -92,6 +116,7 @@ export class Column {
       this.dateCodes[this.length - 1] = clock.dateCode;
     }
     this.firstClock ??= { text, offsetS: clock.offsetS };
+    if (this.clockTexts.length < LISTED_LINES) this.clockTexts.push(text);
     return true;
   }
 
@@ -100,6 +125,11 @@ export class Column {
     const wider = new Float64Array(this.values.length * 2);
     wider.set(this.values);
     this.values = wider;
+    if (this.clockFlags !== null) {
+      const flags = new Uint8Array(wider.length);
+      flags.set(this.clockFlags);
+      this.clockFlags = flags;
+    }
     if (this.dateCodes === null) return;
     const dates = new Float64Array(wider.length).fill(Number.NaN);
     dates.set(this.dateCodes);

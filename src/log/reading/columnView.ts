@@ -1,6 +1,7 @@
 import type { Column } from "./column.ts";
 import { type ColumnRange, columnRange } from "./columnRange.ts";
 import { type HeaderWords, headerWords } from "./headerWords.ts";
+import { dropStrayCells } from "./strayCells.ts";
 import type { Table } from "./table.ts";
 import type { Dimension, Unit } from "./units.ts";
 import {
@@ -59,17 +60,21 @@ const OVERRULED: Readonly<Partial<Record<QuantityWord, readonly string[]>>> = {
 
 /** The view of every column of a table. */
 export function viewColumns(table: Table, units: readonly string[] | null): ColumnView[] {
-  return table.columns.map((column, at) => viewColumn(table.names[at] ?? "", units?.[at] ?? "", column, at));
+  return table.columns.map((_, at) => viewColumn(table, units?.[at] ?? "", at));
 }
 
-function viewColumn(header: string, unitsCell: string, column: Column, at: number): ColumnView {
+function viewColumn(table: Table, unitsCell: string, at: number): ColumnView {
+  const header = table.names[at] ?? "";
+  const column = table.columns[at]!;
   const name = headerWords(header, unitsCell);
   const sources = new Set(
     SOURCES.filter((source) => name.words.some((word) => isSourceWord(source, word, name))),
   );
+  const named = quantityOf(name, sources);
+  dropStrayCells(column, named === "time", (row) => table.lines.lineOfRow(row));
   const values = column.finished();
   const range = columnRange(values);
-  const quantity = quantityOf(name, sources) ?? (isBarePack(name, range) ? "voltage" : null);
+  const quantity = named ?? (isBarePack(name, range) ? "voltage" : null);
   return {
     at,
     header,

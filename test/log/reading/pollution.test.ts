@@ -18,6 +18,8 @@ const DEFECTS: Readonly<Record<string, (cell: string) => string>> = {
   "another delimiter": (cell) => `${cell};`,
   "a word": () => "ERR",
   "a letter in the number": (cell) => `${cell}O`,
+  "a date": () => "24.8.88",
+  "a clock": () => "10:05:07",
   "a decimal comma": (cell) => `${cell},5`,
 };
 
