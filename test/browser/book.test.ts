@@ -1,14 +1,21 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 // @ts-expect-error a build script without types
 import { pageText } from "../../scripts/pageFile.mjs";
+import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
+import { commandOn } from "../server/commandOn.ts";
+import { serve } from "../server/served.ts";
 import { hasBrowser, openBrowser, withBrowser } from "./browser.ts";
+import { different } from "./different.ts";
 import { ask, openPage } from "./pageCore.ts";
+
+const TERN = resolve(import.meta.dirname, "../../fixtures/tern");
+const fileOf = (number: number): string => `flight-0${number}.csv`;
 
 describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
   let browser: Browser;
@@ -88,5 +95,45 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
     expect(list).toEqual(await machine.json("list"));
     expect(problems).toEqual([]);
     await context.close();
+  });
+
+  it("is a folder over the server: two pages and the command line add at once, and all say the same", async () => {
+    const served = await serve(text);
+    const home = join(folder, "field");
+    mkdirSync(home);
+    const address = `${served.origin}/#${served.token}`;
+    const contexts = [await browser.newContext(), await browser.newContext()];
+    const opened = await Promise.all(contexts.map((context) => openPage(context, address)));
+    const pages = opened.map(({ page }) => page);
+    const command = (words: string) => commandOn(served.folder, home, words.split(" "));
+    const aircraft = { text: readFileSync(join(TERN, "aircraft.json"), "utf8"), file: "aircraft.json" };
+    const add = (page: Page | undefined, number: number) =>
+      page &&
+      ask(page, {
+        ...{ kind: "add", file: fileOf(number), aircraft, given: NOTHING_GIVEN, answers: null },
+        ...{ chargedWith: [], isAgain: false, run: `drop ${number}` },
+        bytes: Uint8Array.from(readFileSync(join(TERN, fileOf(number)))).buffer,
+      });
+    await Promise.all([
+      ...[1, 2, 3].map((number) => add(pages[0], number)),
+      ...[4, 5].map((number) => add(pages[1], number)),
+      command(`add ${join(TERN, fileOf(6))} --aircraft ${join(TERN, "aircraft.json")}`),
+    ]);
+    await Promise.all(contexts.map((context) => context.close()));
+    const context = await browser.newContext();
+    const { page, problems } = await openPage(context, address);
+    const { list } = await ask(page, { kind: "list", aircraft: null });
+    expect(list.flights).toHaveLength(6);
+    expect(list).toEqual(JSON.parse(await command("list --json")));
+    const next = { pack: null, ambientC: null, reservePct: null, startPct: null };
+    const timer = await ask(page, { kind: "timer", aircraft: null, ...next });
+    expect(different(timer.result, JSON.parse(await command("timer --json")))).toEqual([]);
+    const trend = await ask(page, { kind: "trend", aircraft: null });
+    expect(different(trend.result, JSON.parse(await command("trend --json")))).toEqual([]);
+    expect(await ask(page, { kind: "undo" })).toMatchObject({ kind: "undo" });
+    expect([...opened.flatMap((one) => one.problems), ...problems]).toEqual([]);
+    await context.close();
+    expect(served.bugs).toEqual([]);
+    await served.end();
   });
 });

@@ -1,16 +1,14 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { Io } from "../../src/apps/commands/io.ts";
-import { runCommandLine } from "../../src/apps/commands/run.ts";
 import { nodeFileSystem } from "../../src/apps/disk/index.ts";
 import { verifyFolder } from "../../src/apps/folderBook/index.ts";
 import { servedBook } from "../../src/apps/server/bookClient.ts";
 import { readFlights, type Store, storeOver } from "../../src/season/logbook/index.ts";
 import { flightLog } from "../commands/bookMachine.ts";
-import { PACKAGE_FOLDER } from "../commands/inMemory.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
 import { addTo, digest } from "./addTo.ts";
+import { commandOn } from "./commandOn.ts";
 import { type Served, serve } from "./served.ts";
 
 const EACH = 4;
@@ -31,25 +29,7 @@ describe("several programs on one served book", () => {
     return storeOver((await servedBook(served.origin, served.token)).keeper);
   }
 
-  /** The command line on this machine's disk. */
-  async function command(words: readonly string[]): Promise<string> {
-    const out: string[] = [];
-    const io: Io = {
-      out: { write: (part) => void out.push(part) },
-      err: { write: (part) => void out.push(part) },
-      outIsTerminal: false,
-      errIsTerminal: false,
-      env: { TALLYWATT_BOOK: served.folder },
-      workFolder: home,
-      packageFolder: PACKAGE_FOLDER,
-      files: nodeFileSystem,
-      readInput: async () => new Uint8Array(),
-      pause: () => new Promise((resolve) => setImmediate(resolve)),
-      interrupted: async () => {},
-    };
-    if ((await runCommandLine(words, io)) !== 0) throw new Error(out.join(""));
-    return out.join("");
-  }
+  const command = (words: readonly string[]) => commandOn(served.folder, home, words);
 
   const log = (day: number): string =>
     flightLog({ currentA: 18 + day * 0.3, startsAt: `2026-06-${String(day).padStart(2, "0")} 10:00:00` });

@@ -163,7 +163,7 @@ export interface OpenBookAnswer {
 /** Where the book lives and whether it lasts. */
 export interface BookPlace {
   readonly where: "folder" | "browser" | "memory";
-  /** The folder as the command names it; null where there is none. */
+  /** The folder as the command names it; null where there is none or where its server cannot be reached. */
   readonly folder: string | null;
   /** True when the book is there after the page was closed. */
   readonly isKept: boolean;

@@ -30,7 +30,7 @@ export const pageSentences = {
     "The browser has no room left for this logbook. Nothing was changed; export it, then remove flights.",
   storageFailed: (why: string): string =>
     `The browser could not keep the change (${why}). Nothing was changed; export the logbook, then open the page again.`,
-  notOpen: (): string => "The logbook is not open yet.",
+  notOpen: (): string => "no logbook was opened",
 
   noFlight: (flight: string): string => `There is no flight ${flight} in the logbook.`,
   logGone: (flight: string): string =>

@@ -1,6 +1,5 @@
 import type { BookFiles, ChangeFrame, KeptFlight, Store } from "../../../season/logbook/index.ts";
 import { flightsOfAircraft, readFlights, readKeptFlights } from "../../../season/logbook/index.ts";
-import { pageSentences } from "../sentences.ts";
 import { sha256Of } from "./sha256.ts";
 
 /** The book of the page and what its changes are signed with. */
@@ -27,12 +26,3 @@ export function flightsOf(files: BookFiles, aircraft: string): ReturnType<typeof
 export function keptFlightsOf(files: BookFiles, aircraft: string): readonly KeptFlight[] {
   return flightsOfAircraft(readKeptFlights(files, sha256Of).entries, aircraft);
 }
-
-/** Stands in until a book is opened: without flights, and nothing can be kept. */
-export const NO_BOOK: Store = {
-  read: async (work) => work(new Map()),
-  readLog: async () => null,
-  change: async () => {
-    throw new Error(pageSentences.notOpen());
-  },
-};

@@ -1,9 +1,10 @@
 import { BusyBookError, UnusableBookError } from "../../../season/logbook/index.ts";
 import { ServerError } from "../../server/bookClient.ts";
 import type { Answer, Asked, Progress, Reply, Work } from "../messages.ts";
-import { openPlace } from "../store/openPlace.ts";
+import { NO_PLACE, openPlace } from "../store/openPlace.ts";
 import { StorageError } from "../store/storageError.ts";
-import { type Book, NO_BOOK } from "./book.ts";
+import { addWork } from "./addWork.ts";
+import type { Book } from "./book.ts";
 import { keepAircraftWork, removeWork, undoWork } from "./changeWork.ts";
 import { checkWork } from "./checkWork.ts";
 import { planWork, swapWork } from "./planWork.ts";
@@ -19,12 +20,13 @@ const EXPECTED = [UnusableBookError, BusyBookError, ServerError, StorageError, B
 export function startedCore(
   release: string,
 ): (asked: Asked, tell: (progress: Progress) => void) => Promise<Reply> {
-  let book: Book = { ...NO_BOOK, release };
+  let place = Promise.resolve(NO_PLACE);
   const answerOf = async (work: Work, tell: (share: number, words: string) => void): Promise<Answer> => {
-    if (work.kind !== "openBook") return bookAnswer(work, book, tell);
-    const { store, place } = await openPlace(work.server);
-    book = { ...store, release };
-    return { kind: "openBook", place };
+    // Work that is asked for while the book opens waits for it.
+    if (work.kind === "openBook") place = openPlace(work.server);
+    const opened = await place;
+    if (work.kind === "openBook") return { kind: "openBook", place: opened.place };
+    return bookAnswer(work, { ...opened.store, release }, tell);
   };
   return async ({ number, work }, tell) => {
     try {
@@ -76,6 +78,7 @@ async function bookAnswer(
     case "import":
       return importWork(work, book);
     case "add":
+      return addWork(work, book);
     case "edit":
       throw new Error(`${work.kind} is not there yet`);
   }
