@@ -5,25 +5,33 @@ const NODES = 16;
  * equal parts with a 16-point Gauss-Legendre rule (NIST DLMF 3.5.15).
  */
 export function integrate(f: (x: number) => number, breaks: readonly number[], panels: number): number {
+  gaussLegendre ??= nodesAndWeights();
   let sum = 0;
   for (let i = 1; i < breaks.length; i++) {
     const width = (breaks[i]! - breaks[i - 1]!) / panels;
     for (let panel = 0; panel < panels; panel++) {
       const middle = breaks[i - 1]! + (panel + 0.5) * width;
       let part = 0;
-      for (const [node, weight] of GAUSS_LEGENDRE) part += weight * f(middle + (node * width) / 2);
+      for (const [node, weight] of gaussLegendre) part += weight * f(middle + (node * width) / 2);
       sum += (part * width) / 2;
     }
   }
   return sum;
 }
 
+type Rule = readonly (readonly [node: number, weight: number])[];
+
+/** Worked out at the first integral: most commands need none. */
+let gaussLegendre: Rule | null = null;
+
 /** Nodes on -1 to 1 and their weights: roots of the Legendre polynomial, by Newton's method. */
-const GAUSS_LEGENDRE: readonly (readonly [number, number])[] = Array.from({ length: NODES }, (_, i) => {
-  let x = Math.cos((Math.PI * (i + 0.75)) / (NODES + 0.5));
-  for (let round = 0; round < 10; round++) x -= legendre(x).value / legendre(x).slope;
-  return [x, 2 / ((1 - x * x) * legendre(x).slope ** 2)] as const;
-});
+function nodesAndWeights(): Rule {
+  return Array.from({ length: NODES }, (_, i) => {
+    let x = Math.cos((Math.PI * (i + 0.75)) / (NODES + 0.5));
+    for (let round = 0; round < 10; round++) x -= legendre(x).value / legendre(x).slope;
+    return [x, 2 / ((1 - x * x) * legendre(x).slope ** 2)] as const;
+  });
+}
 
 function legendre(x: number): { value: number; slope: number } {
   let before = 1;

@@ -29,13 +29,17 @@ export function quantileInPlace(values: Float64Array, share: number): number {
   return fraction === 0 ? low : low + fraction * (smallestFrom(values, below + 1) - low);
 }
 
+/** Up to here sorting natively is quicker than a selection that the compiler has not seen run yet. */
+const SORTED_AT_ONCE = 8192;
+
 /**
  * The value of rank `rank` (0 is the smallest), in linear time. `values` is reordered: what stands before
  * `rank` is not larger, what stands after is not smaller. Values must be finite.
  */
 export function selectInPlace(values: Float64Array, rank: number): number {
   requireWithin(rank, 0, values.length - 1, "a rank");
-  quickselect(values as unknown as number[], rank);
+  if (values.length <= SORTED_AT_ONCE) values.sort();
+  else quickselect(values as unknown as number[], rank);
   return values[rank]!;
 }
 

@@ -1,8 +1,12 @@
 import { rootOf } from "../../base/statistics/index.ts";
 import {
   type HeatProblem,
+  type HeatReadings,
   type HeatSolution,
+  type HeatSolver,
+  type HeatSums,
   heatSolver,
+  heatSums,
   LAGS_S,
   TIME_CONSTANTS_S,
 } from "./controllerHeatProfile.ts";
@@ -35,42 +39,66 @@ const STATIONS = [0, 0.2, 0.4, 0.6, 0.8, 1];
 
 /** What one driver makes of the temperatures; null with too few readings or a driver that does nothing. */
 export function fitHeat(
-  samples: { readonly stepS: number; readonly temperatureC: Float64Array; readonly driver: Float64Array },
+  samples: HeatReadings,
   ambient: { readonly ambientC: number; readonly standardDeviationC: number } | null,
 ): HeatFit | null {
   const readings = samples.temperatureC.reduce((sum, value) => (Number.isNaN(value) ? sum : sum + 1), 0);
   if (readings < LEAST_READINGS || !samples.driver.some((value) => value > 0)) return null;
   const free: HeatProblem = { ...samples, ambientC: 0, ambientWeight: 0 };
-  const solveFree = heatSolver(free);
+  const sums = heatSums(samples);
+  const solveFree = heatSolver(free, sums);
   const first = bestOf(solveFree, gridOf(solveFree, FIRST_LAGS_S));
   if (first === null) return null;
-  if (ambient === null) return describe(free, readings);
+  if (ambient === null) return describe(free, sums, readings);
   const scatter = Math.max(LEAST_SCATTER_C ** 2, first.sumOfSquares / readings);
   const perReading = Math.max(1, MEMORY_OF_RISE_S / samples.stepS);
   const ambientWeight = (perReading * scatter) / ambient.standardDeviationC ** 2;
-  return describe({ ...samples, ambientC: ambient.ambientC, ambientWeight }, readings);
+  return describe({ ...samples, ambientC: ambient.ambientC, ambientWeight }, sums, readings);
 }
 
-/** Sums of squares on the grid of time constants, one row per lag. */
+/** Sums of squares on the grid of time constants for one lag, looked up where they are needed. */
 interface Grid {
   readonly lagS: number;
-  readonly sums: readonly number[];
+  /** At a place on the grid; Infinity beyond its ends. */
+  readonly sumAt: (place: number) => number;
+  /** Place of the least sum. */
+  readonly least: number;
 }
 
-function gridOf(solve: Solver, lagsS: readonly number[]): readonly Grid[] {
-  const sumAt = (timeConstantS: number, lagS: number) =>
-    solve(timeConstantS, lagS)?.sumOfSquares ?? Number.POSITIVE_INFINITY;
-  return lagsS.map((lagS) => ({ lagS, sums: TIME_CONSTANTS_S.map((constantS) => sumAt(constantS, lagS)) }));
+/** Every so many places are looked at first, then all between the neighbours of the least. */
+const FIRST_STRIDE = 4;
+
+function gridOf(solve: HeatSolver, lagsS: readonly number[]): readonly Grid[] {
+  return lagsS.map((lagS) => {
+    const known: number[] = [];
+    const sumAt = (place: number): number => {
+      const constantS = TIME_CONSTANTS_S[place];
+      if (constantS === undefined) return Number.POSITIVE_INFINITY;
+      known[place] ??= solve(constantS, lagS)?.sumOfSquares ?? Number.POSITIVE_INFINITY;
+      return known[place];
+    };
+    return { lagS, sumAt, least: leastPlace(sumAt) };
+  });
 }
 
-function bestOf(solve: Solver, grids: readonly Grid[]): HeatSolution | null {
-  const leasts = grids.map((grid) => Math.min(...grid.sums));
-  const grid = grids[leasts.indexOf(Math.min(...leasts))]!;
-  return solve(TIME_CONSTANTS_S[grid.sums.indexOf(Math.min(...grid.sums))]!, grid.lagS);
+function leastPlace(sumAt: (place: number) => number): number {
+  const last = TIME_CONSTANTS_S.length - 1;
+  let first = last;
+  for (let place = 0; place < last; place += FIRST_STRIDE) if (sumAt(place) < sumAt(first)) first = place;
+  let least = first;
+  const from = Math.max(0, first - FIRST_STRIDE + 1);
+  for (let place = from; place < first + FIRST_STRIDE; place++)
+    if (sumAt(place) < sumAt(least)) least = place;
+  return least;
 }
 
-function describe(problem: HeatProblem, readings: number): HeatFit | null {
-  const solve = heatSolver(problem);
+function bestOf(solve: HeatSolver, grids: readonly Grid[]): HeatSolution | null {
+  const best = grids.reduce((a, b) => (b.sumAt(b.least) < a.sumAt(a.least) ? b : a));
+  return solve(TIME_CONSTANTS_S[best.least]!, best.lagS);
+}
+
+function describe(problem: HeatProblem, sums: HeatSums, readings: number): HeatFit | null {
+  const solve = heatSolver(problem, sums);
   const grids = gridOf(solve, LAGS_S);
   const coarse = bestOf(solve, grids);
   if (coarse === null) return null;
@@ -95,16 +123,14 @@ function describe(problem: HeatProblem, readings: number): HeatFit | null {
 }
 
 /** Steady rises along a range of time constants. */
-function risesOver(solve: Solver, { lagS, low, high }: LagRange): number[] {
+function risesOver(solve: HeatSolver, { lagS, low, high }: LagRange): number[] {
   return STATIONS.map((share) => solve(low * (high / low) ** share, lagS))
     .filter((solved) => solved !== null)
     .map((solved) => solved.gain * solved.timeConstantS);
 }
 
-type Solver = ReturnType<typeof heatSolver>;
-
 /** Between the neighbours on the grid, by a parabola in the logarithm (twice). */
-function refined(solve: Solver, coarse: HeatSolution): HeatSolution {
+function refined(solve: HeatSolver, coarse: HeatSolution): HeatSolution {
   let best = coarse;
   for (let step = Math.log(TIME_CONSTANTS_S[1]! / TIME_CONSTANTS_S[0]!); step > 1e-3; step /= 6) {
     const below = solve(best.timeConstantS * Math.exp(-step), best.lagS);
@@ -126,22 +152,23 @@ interface LagRange {
 }
 
 /** For each lag that comes within the limit at all, the time constants that do. */
-function rangesOf(solve: Solver, grids: readonly Grid[], best: HeatSolution, limit: number): LagRange[] {
+function rangesOf(solve: HeatSolver, grids: readonly Grid[], best: HeatSolution, limit: number): LagRange[] {
   const ranges: LagRange[] = [];
-  for (const { lagS, sums } of grids) {
-    const inside =
-      lagS === best.lagS ? best.timeConstantS : TIME_CONSTANTS_S[sums.indexOf(Math.min(...sums))]!;
+  for (const { lagS, sumAt, least } of grids) {
+    const inside = lagS === best.lagS ? best.timeConstantS : TIME_CONSTANTS_S[least]!;
     const excess = (log: number) =>
       (solve(Math.exp(log), lagS)?.sumOfSquares ?? Number.POSITIVE_INFINITY) - limit;
     if (!(excess(Math.log(inside)) <= 0)) continue;
-    const isOut = (constantS: number, k: number) => sums[k]! > limit && constantS !== inside;
-    const below = TIME_CONSTANTS_S.findLastIndex((constantS, k) => constantS < inside && isOut(constantS, k));
-    const above = TIME_CONSTANTS_S.findIndex((constantS, k) => constantS > inside && isOut(constantS, k));
     const edge = (outside: number | undefined) => {
       if (outside === undefined) return null;
       const root = rootOf(excess, Math.log(outside), Math.log(inside), 1e-3);
       return root === null ? inside : Math.exp(root);
     };
+    const firstAbove = TIME_CONSTANTS_S.findIndex((constantS) => constantS > inside);
+    let above = firstAbove < 0 ? TIME_CONSTANTS_S.length : firstAbove;
+    let below = TIME_CONSTANTS_S.findLastIndex((constantS) => constantS < inside);
+    while (above < TIME_CONSTANTS_S.length && !(sumAt(above) > limit)) above++;
+    while (below >= 0 && !(sumAt(below) > limit)) below--;
     ranges.push({
       lagS,
       low: edge(TIME_CONSTANTS_S[below]) ?? TIME_CONSTANTS_S[0]!,

@@ -1,5 +1,6 @@
 import { convolveWithDecay, decayAt } from "../../physics/index.ts";
 import { addRow, type GramMatrix, solveGram } from "./gramMatrix.ts";
+import { rememberedBy } from "./rememberedBy.ts";
 
 /** The heating model solved for one time constant and one lag of the probe. */
 export interface HeatSolution {
@@ -12,10 +13,13 @@ export interface HeatSolution {
   readonly gain: number;
 }
 
-export interface HeatProblem {
+export interface HeatReadings {
   readonly stepS: number;
   readonly temperatureC: Float64Array;
   readonly driver: Float64Array;
+}
+
+export interface HeatProblem extends HeatReadings {
   /** What is known of the air: counts as one more reading with this weight; weight 0 without. */
   readonly ambientC: number;
   readonly ambientWeight: number;
@@ -33,33 +37,19 @@ export const TIME_CONSTANTS_S: readonly number[] = Array.from(
   (_, k) => SHORTEST_S * (LONGEST_S / SHORTEST_S) ** (k / (STEPS_OF_TIME_CONSTANT - 1)),
 );
 
+/** Solves the model for a time constant and a lag; null where the readings do not fix it. */
+export type HeatSolver = (timeConstantS: number, lagS: number) => HeatSolution | null;
+
 /**
  * Solver of T = Ta (1 - e) + T0 e + gain conv(D, tau), seen through a first-order lag of the probe. The lagged
  * terms need no further convolution: by partial fractions they are differences of unlagged ones,
- * (tau x(tau) - lag x(lag)) / (tau - lag).
+ * (tau x(tau) - lag x(lag)) / (tau - lag). What is known of the air is added last, so solvers with and without
+ * it share `sums`.
  */
-export function heatSolver(
-  problem: HeatProblem,
-): (timeConstantS: number, lagS: number) => HeatSolution | null {
-  const { temperatureC, driver, stepS } = problem;
-  const terms = new Map<number, Terms>();
-  const termsOf = (constantS: number): Terms => {
-    const known = terms.get(constantS);
-    if (known) return known;
-    const made = {
-      decay: decayAt(driver.length, stepS, constantS),
-      response: convolveWithDecay(driver, stepS, constantS),
-    };
-    terms.set(constantS, made);
-    return made;
-  };
+export function heatSolver(problem: HeatProblem, sums: HeatSums = heatSums(problem)): HeatSolver {
   return (timeConstantS, lagS) => {
     if (Math.abs(timeConstantS - lagS) < 1e-6) return null;
-    const slow = termsOf(timeConstantS);
-    const quick = lagS > 0 ? termsOf(lagS) : slow;
-    const gram = heatGram(temperatureC, slow, quick, timeConstantS, lagS);
-    AIR_ROW[3] = problem.ambientC;
-    if (problem.ambientWeight > 0) addRow(gram, AIR_ROW, 0, problem.ambientWeight);
+    const gram = withAir(sums(timeConstantS, lagS), problem);
     const solved = solveGram(gram);
     if (solved === null) return null;
     const [ambientC, startC, gain] = solved.coefficients;
@@ -68,13 +58,35 @@ export function heatSolver(
   };
 }
 
+/** The air alone, as a reading: Ta once, neither T0 nor gain. */
+function withAir(gram: GramMatrix, { ambientC, ambientWeight }: HeatProblem): GramMatrix {
+  if (!(ambientWeight > 0)) return gram;
+  const joined = { size: gram.size, sums: gram.sums.slice() };
+  addRow(joined, Float64Array.of(1, 0, 0, ambientC), 0, ambientWeight);
+  return joined;
+}
+
+export type HeatSums = (timeConstantS: number, lagS: number) => GramMatrix;
+
+/** The sums of products that a solver needs, each worked out once. */
+export function heatSums({ temperatureC, driver, stepS }: HeatReadings): HeatSums {
+  const terms = rememberedBy((constantS) => ({
+    decay: decayAt(driver.length, stepS, constantS),
+    response: convolveWithDecay(driver, stepS, constantS),
+  }));
+  const ofLag = rememberedBy((lagS) =>
+    rememberedBy((timeConstantS) => {
+      const slow = terms(timeConstantS);
+      return heatGram(temperatureC, slow, lagS > 0 ? terms(lagS) : slow, timeConstantS, lagS);
+    }),
+  );
+  return (timeConstantS, lagS) => ofLag(lagS)(timeConstantS);
+}
+
 interface Terms {
   readonly decay: Float64Array;
   readonly response: Float64Array;
 }
-
-/** The air alone, as a reading: Ta once, neither T0 nor gain. */
-const AIR_ROW = Float64Array.of(1, 0, 0, 0);
 
 /** Sums of products of (1 - e, e, response, reading), written out: this loop is where the time goes. */
 function heatGram(

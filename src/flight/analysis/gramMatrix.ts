@@ -24,6 +24,17 @@ export function addRow(gram: GramMatrix, rows: Float64Array, offset: number, wei
   }
 }
 
+/** As `addRow` with weight 1, but only the products with a factor among the columns `first` to `end - 1`. */
+export function addPartOfRow(gram: GramMatrix, row: Float64Array, first: number, end: number): void {
+  const width = gram.size + 1;
+  const { sums } = gram;
+  for (let i = 0; i < end; i++) {
+    const value = row[i]!;
+    const to = i < first ? end : width;
+    for (let j = Math.max(i, first); j < to; j++) sums[i * width + j]! += value * row[j]!;
+  }
+}
+
 /** first + factor * second, both of one size. */
 export function combineGrams(first: GramMatrix, second: GramMatrix, factor: number): GramMatrix {
   return { size: first.size, sums: first.sums.map((sum, i) => sum + factor * second.sums[i]!) };

@@ -9,7 +9,7 @@ import {
   noLoadCurrentA,
 } from "../../physics/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
-import { filtered } from "./packResistanceFilter.ts";
+import { loadFilters } from "./packResistanceFilter.ts";
 import { shiftedCurrent } from "./packResistanceShift.ts";
 import type { SensorTiming } from "./packResistanceTiming.ts";
 import type { RowRange } from "./segments.ts";
@@ -85,8 +85,8 @@ function alignedRows(recording: Recording, range: RowRange, timing: SensorTiming
   if (timing === null) return { packV, currentA, speedRpm };
   const timeS = recording.timeS.subarray(range.firstRow, range.lastRow + 1);
   const samples = { timeS, packV, currentA, stepS: recording.stepS, holeS: holeLimitS(recording.stepS) };
-  const matched = (signal: Float64Array) =>
-    timing.filterS > 0 ? filtered(samples, signal, timing.filterS) : signal;
+  const filters = loadFilters(samples);
+  const matched = (signal: Float64Array) => (timing.filterS > 0 ? filters(timing.filterS)(signal) : signal);
   return {
     packV: matched(packV),
     currentA: shiftedCurrent(samples, timing.shiftS),

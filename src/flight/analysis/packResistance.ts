@@ -9,7 +9,7 @@ import {
   tooShortRun,
   VOLTS_TOO_LOOSE,
 } from "./identifiedSentences.ts";
-import { filtered } from "./packResistanceFilter.ts";
+import { type LoadFilters, loadFilters } from "./packResistanceFilter.ts";
 import { fitPack, type PackFit } from "./packResistanceFit.ts";
 import { type PackPicture, packPicture } from "./packResistancePicture.ts";
 import { type LoadSamples, loadSamples } from "./packResistanceSamples.ts";
@@ -77,11 +77,12 @@ export function identifyPackResistance(recording: Recording, range: RowRange, fa
 }
 
 function fitted(samples: LoadSamples, sensors: SensorFacts): PackResistance {
-  const timing = sensorTiming(samples);
+  const filters = loadFilters(samples);
+  const timing = sensorTiming(samples, filters);
   if (timing === null) return withoutResistance(LOAD_HARDLY_CHANGED);
   const currentA = shiftedCurrent(samples, timing.shiftS);
-  const matched = { ...samples, packV: matchedVolts(samples, timing) };
-  const fit = fitPack(matched, currentA);
+  const matched = { ...samples, packV: matchedVolts(samples, timing, filters) };
+  const fit = fitPack(matched, currentA, filters);
   if (fit === null) return withoutResistance(LOAD_HARDLY_CHANGED);
   const steps = stepResistance(samples, shiftedCurrent(samples, timing.plainShiftS));
   const doubt = modelDoubtOhm(fit, timing, steps, stepResistance(matched, currentA));
@@ -98,8 +99,8 @@ function fitted(samples: LoadSamples, sensors: SensorFacts): PackResistance {
   };
 }
 
-function matchedVolts(samples: LoadSamples, timing: SensorTiming): Float64Array {
-  return timing.filterS > 0 ? filtered(samples, samples.packV, timing.filterS) : samples.packV;
+function matchedVolts({ packV }: LoadSamples, { filterS }: SensorTiming, filters: LoadFilters): Float64Array {
+  return filterS > 0 ? filters(filterS)(packV) : packV;
 }
 
 /**

@@ -1,8 +1,10 @@
 import { medianInPlace, SCALE_OF_MAD } from "../../base/statistics/index.ts";
 import { addRow, combineGrams, emptyGram, type GramMatrix, solveGramBounded } from "./gramMatrix.ts";
+import type { LoadFilters } from "./packResistanceFilter.ts";
 import {
   chargeShares,
   FIRST_LOAD,
+  loadColumns,
   openCircuitVolts,
   REGRESSORS,
   ROW_WIDTH,
@@ -33,9 +35,9 @@ export interface PackFit {
  * and four first-order filters of it, each part of the resistance 0 or more. Huber weights (Huber 1981, limit 1.5) bound the pull of badly timed rows;
  * the standard error comes from blocks, because neighbouring residuals are alike.
  */
-export function fitPack(samples: LoadSamples, currentA: Float64Array): PackFit | null {
+export function fitPack(samples: LoadSamples, currentA: Float64Array, filters: LoadFilters): PackFit | null {
   const charge = chargeShares(samples.timeS, currentA);
-  const rows = regressorRows(samples, currentA, charge.share);
+  const rows = regressorRows(samples.packV, loadColumns(filters, currentA), charge.share);
   const count = samples.timeS.length;
   const weights = new Float64Array(count).fill(1);
   let coefficients: Float64Array | null = null;

@@ -1,5 +1,4 @@
-import { filtered } from "./packResistanceFilter.ts";
-import type { LoadSamples } from "./packResistanceSamples.ts";
+import type { LoadFilters } from "./packResistanceFilter.ts";
 
 /**
  * Time constants of the filters of the current that stand for the slower parts of the pack, seconds. None is
@@ -53,23 +52,22 @@ export function chargeShares(timeS: Float64Array, currentA: Float64Array) {
 }
 
 /** The current and its filtered copies. */
-export function loadColumns(samples: LoadSamples, currentA: Float64Array): Float64Array[] {
-  return [currentA, ...FILTERS_S.map((constantS) => filtered(samples, currentA, constantS))];
+export function loadColumns(filters: LoadFilters, currentA: Float64Array): Float64Array[] {
+  return [currentA, ...FILTERS_S.map((constantS) => filters(constantS)(currentA))];
 }
 
 /** Row-major regressors, the volts last. */
 export function regressorRows(
-  samples: LoadSamples,
-  currentA: Float64Array,
+  packV: Float64Array,
+  loads: readonly Float64Array[],
   share: Float64Array,
 ): Float64Array {
   const rows = new Float64Array(ROW_WIDTH * share.length);
-  const loads = loadColumns(samples, currentA);
   for (let i = 0; i < share.length; i++) {
     const at = i * ROW_WIDTH;
     writePolynomials(rows, at, share[i]!);
     for (let k = 0; k < loads.length; k++) rows[at + FIRST_LOAD + k] = -loads[k]![i]!;
-    rows[at + REGRESSORS] = samples.packV[i]!;
+    rows[at + REGRESSORS] = packV[i]!;
   }
   return rows;
 }

@@ -1,5 +1,5 @@
-import { addRow, emptyGram, solveGramBounded } from "./gramMatrix.ts";
-import { filtered } from "./packResistanceFilter.ts";
+import { addPartOfRow, addRow, emptyGram, solveGramBounded } from "./gramMatrix.ts";
+import type { LoadFilters } from "./packResistanceFilter.ts";
 import {
   chargeShares,
   FIRST_LOAD,
@@ -48,10 +48,10 @@ const MOST_ROWS = 800;
  * squares of the pack model). The shift on a grid, refined by a parabola. The volts are sent through the filter
  * that is tried: that undoes nothing and amplifies no noise.
  */
-export function sensorTiming(samples: LoadSamples): SensorTiming | null {
+export function sensorTiming(samples: LoadSamples, filters: LoadFilters): SensorTiming | null {
   const tried: Candidate[] = [];
   for (const [filterS, prior] of SENSOR_FILTERS) {
-    const found = bestShift(packModel(samples, filterS), tried.at(-1)?.shiftS ?? null);
+    const found = bestShift(packModel(samples, filters, filterS), tried.at(-1)?.shiftS ?? null);
     if (found !== null) tried.push({ ...found, filterS, prior });
   }
   const least = Math.min(...tried.map((one) => one.misfit));
@@ -118,32 +118,48 @@ interface Solved {
 const UNSOLVED: Solved = { misfit: Number.POSITIVE_INFINITY, ohm: Number.NaN };
 
 /** The smoothed pack model, solved for a shift of the current. */
-function packModel(samples: LoadSamples, filterS: number): (shiftS: number) => Solved | null {
-  const smoothingS = SMOOTHING_S - filterS;
-  const currentA = filtered(samples, samples.currentA, smoothingS);
-  const matched = filterS > 0 ? filtered(samples, samples.packV, filterS) : samples.packV;
-  const packV = filtered(samples, matched, smoothingS);
+function packModel(
+  samples: LoadSamples,
+  filters: LoadFilters,
+  filterS: number,
+): (shiftS: number) => Solved | null {
+  const smooth = filters(SMOOTHING_S - filterS);
+  const currentA = smooth(samples.currentA);
+  const packV = smooth(filterS > 0 ? filters(filterS)(samples.packV) : samples.packV);
   const { share } = chargeShares(samples.timeS, currentA);
-  const loads = loadColumns(samples, currentA);
-  const stride = Math.ceil(share.length / MOST_ROWS);
+  const loads = loadColumns(filters, currentA);
+  const still = unshiftedPart(share, packV);
   const row = new Float64Array(ROW_WIDTH);
   return (shiftS) => {
-    const gram = emptyGram(REGRESSORS);
+    const gram = { size: REGRESSORS, sums: still.gram.sums.slice() };
     const place = interpolator(samples);
-    for (let i = 0; i < share.length; i += stride) {
+    for (let i = 0, at = 0; i < share.length; i += still.stride, at += ROW_WIDTH) {
       const { below, fraction } = place(samples.timeS[i]! + shiftS);
-      writePolynomials(row, 0, share[i]!);
+      for (let k = 0; k < FIRST_LOAD; k++) row[k] = still.rows[at + k]!;
       for (let k = 0; k < loads.length; k++) {
         const load = loads[k]!;
         const low = load[below]!;
         row[FIRST_LOAD + k] = -(fraction > 0 ? low + fraction * (load[below + 1]! - low) : low);
       }
       row[REGRESSORS] = packV[i]!;
-      addRow(gram, row, 0, 1);
+      addPartOfRow(gram, row, FIRST_LOAD, REGRESSORS);
     }
     const solved = solveGramBounded(gram, FIRST_LOAD);
     return solved && { misfit: solved.sumOfSquares, ohm: resistanceOhm(solved.coefficients, 1) };
   };
+}
+
+/** What no shift changes: polynomials of the charge, and the sums of products of them and the volts. */
+function unshiftedPart(share: Float64Array, packV: Float64Array) {
+  const stride = Math.ceil(share.length / MOST_ROWS);
+  const rows = new Float64Array(ROW_WIDTH * Math.ceil(share.length / stride));
+  const gram = emptyGram(REGRESSORS);
+  for (let i = 0, at = 0; i < share.length; i += stride, at += ROW_WIDTH) {
+    writePolynomials(rows, at, share[i]!);
+    rows[at + REGRESSORS] = packV[i]!;
+    addRow(gram, rows, at, 1);
+  }
+  return { stride, rows, gram };
 }
 
 /** Finds times that rise from call to call; held at the ends and at holes. */

@@ -50,9 +50,13 @@ export function columnRange(values: Float64Array): ColumnRange {
 
 function spreadQuantiles(values: Float64Array): { median: number; low01: number; high99: number } {
   const step = Math.max(1, Math.floor(values.length / MEDIAN_OF));
-  const picked: number[] = [];
-  for (let at = 0; at < values.length; at += step) if (!Number.isNaN(values[at])) picked.push(values[at]!);
-  picked.sort((a, b) => a - b);
+  const every = new Float64Array(Math.ceil(values.length / step));
+  let count = 0;
+  for (let at = 0; at < values.length; at += step) {
+    const value = values[at]!;
+    if (!Number.isNaN(value)) every[count++] = value;
+  }
+  const picked = every.subarray(0, count).sort();
   const at = (share: number): number => picked[Math.floor(share * (picked.length - 1))] ?? Number.NaN;
   return { median: at(0.5), low01: at(0.01), high99: at(0.99) };
 }
