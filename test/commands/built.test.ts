@@ -1,6 +1,6 @@
 import { execFileSync, spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { networkInterfaces, tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
@@ -69,6 +69,32 @@ describe("the built command", () => {
     const ran = shell('node "$COMMAND" check flight.csv --json > /dev/full');
     expect(ran.status).toBe(EXIT.cannotWrite);
     expect(ran.stderr).toContain("ENOSPC");
+  });
+
+  it("serves the page to this machine alone until Ctrl-C, and keeps what was asked of it", async () => {
+    const served = spawn(process.execPath, [COMMAND, "page", "--book", "served"], { cwd: folder });
+    const ended = new Promise<number | null>((resolve) => served.once("exit", resolve));
+    const address = await new Promise<string>((resolve) => {
+      served.stdout.once("data", (line: Buffer) => resolve(line.toString().trim()));
+    });
+    const { origin, hostname, port, hash } = new URL(address);
+    expect(hostname).toBe("127.0.0.1");
+    const outside = Object.values(networkInterfaces()).flatMap((own) => own ?? []);
+    for (const { address: other } of outside.filter(
+      ({ internal, family }) => !internal && family === "IPv4",
+    )) {
+      await expect(fetch(`http://${other}:${port}/`)).rejects.toThrow();
+    }
+    expect((await fetch(origin)).headers.get("content-security-policy")).toMatch(
+      /connect-src 'self'; frame-anc/,
+    );
+    const headers = { authorization: `Bearer ${hash.slice(1)}` };
+    expect(await (await fetch(`${origin}/book`, { headers })).json()).toMatchObject({ files: {} });
+    expect(run(["page", "--port", port]).status).toBe(EXIT.usage);
+    served.kill("SIGINT");
+    expect(await ended).toBe(EXIT.interrupted);
+    await expect(fetch(origin)).rejects.toThrow();
+    expect(existsSync(join(folder, "served"))).toBe(false);
   });
 
   it("leaves no half report when the disk takes no more", () => {

@@ -37,7 +37,20 @@ export async function startCore(): Promise<Core> {
   const worker = await startedWorker(source);
   const ask = worker === null ? askPage(source) : askWorker(worker);
   const { place } = await ask({ kind: "openBook", server: serverOfPage() });
-  return { isWorker: worker !== null, place, ask };
+  return { isWorker: worker !== null, place, ask: place.where === "browser" ? keeping(ask) : ask };
+}
+
+/** Asks the browser to keep its storage when first something is put there: some ask the user then. */
+function keeping(ask: Ask): Ask {
+  let isAsked = false;
+  return (work, tell) => {
+    const isKept = work.kind === "add" || work.kind === "import" || work.kind === "keepAircraft";
+    if (isKept && !isAsked) {
+      isAsked = true;
+      void navigator.storage?.persist?.().catch(() => false);
+    }
+    return ask(work, tell);
+  };
 }
 
 /** A page that came from the server has its token behind the #, which no request carries. */

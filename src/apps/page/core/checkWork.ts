@@ -7,8 +7,17 @@ import { type Answers, type CheckAnswer, type CheckWork, NO_ANSWERS } from "../m
 import { type Aircraft, aircraftOf } from "./readAircraft.ts";
 import { readingOptionsOf } from "./readingOptionsOf.ts";
 
-/** Checks one log as the command does and writes its report. `sha256` is the hex digest of the bytes. */
-export function checkWork(work: CheckWork, sha256: string, release: string): CheckAnswer {
+/**
+ * Checks one log as the command does and writes its report. `sha256` is the hex digest of the bytes; `tell` hears
+ * how far it has come.
+ */
+export function checkWork(
+  work: CheckWork,
+  sha256: string,
+  release: string,
+  tell: (share: number, words: string) => void,
+): CheckAnswer {
+  tell(0.1, "being read");
   const aircraft = aircraftOf(work.aircraft);
   const bytes = new Uint8Array(work.bytes);
   const once = (answers: Answers) => checkOnce(bytes, work.file, sha256, aircraft, readingOptionsOf(answers));
@@ -17,6 +26,7 @@ export function checkWork(work: CheckWork, sha256: string, release: string): Che
   const checked = known === null ? first : once(known);
   const options = readingOptionsOf(known ?? work.answers ?? NO_ANSWERS);
   const { facts, budget } = aircraft;
+  tell(0.7, "its report is being written");
   return {
     kind: "check",
     check: checked.check,

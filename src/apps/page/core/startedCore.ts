@@ -46,7 +46,7 @@ async function bookAnswer(
 ): Promise<Answer> {
   switch (work.kind) {
     case "check":
-      return checkWork(work, await logDigest(work.bytes), book.release);
+      return checkWork(work, await logDigest(work.bytes), book.release, tell);
     case "aircraft":
       return takeAircraft(work);
     case "editAircraft":
