@@ -3,6 +3,7 @@ import { type Budget, NO_BUDGET } from "../../aircraft/budget.ts";
 import { type Facts, NO_FACTS } from "../../aircraft/facts.ts";
 import type { RememberedReading } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
+import { withStatedCells } from "../../flight/check/index.ts";
 import { reasonOf } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { inputSentences } from "./sentences.ts";
@@ -47,9 +48,10 @@ export function aircraftText(file: string, io: Io): string | Unusable {
 /** --cells stands in for the aircraft file, and answers a question about its cell count. */
 export function withCells(input: AircraftInput, cells: number | null): AircraftInput {
   if (cells === null || input.state !== "read") return input;
-  const { facts } = input.aircraft;
-  const answered = { ...facts, pack: { ...facts.pack, cells } };
-  return { state: "read", aircraft: { ...input.aircraft, facts: answered } };
+  return {
+    state: "read",
+    aircraft: { ...input.aircraft, facts: withStatedCells(input.aircraft.facts, cells) },
+  };
 }
 
 /** The bytes, or the sentence that says why there are none. */

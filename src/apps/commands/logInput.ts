@@ -1,5 +1,6 @@
 import { basename, resolve } from "node:path";
 import { plainNumber } from "../../base/quantity/index.ts";
+import { MOST_BYTES } from "../../log/reading/index.ts";
 import { reasonOf } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { inputSentences } from "./sentences.ts";
@@ -8,8 +9,6 @@ import type { Talk } from "./talk.ts";
 export const STANDARD_INPUT = "-";
 
 const MEGABYTE = 1_000_000;
-/** Text of this size still fits into one string of the runtime (limit 536,870,888 characters). */
-const LARGEST_LOG_MB = 500;
 /** From here on reading takes long enough to say so. */
 const SLOW_LOG_MB = 20;
 
@@ -35,7 +34,7 @@ export async function readLogBytes(log: string, io: Io, talk: Talk): Promise<Log
     const path = resolve(io.workFolder, log);
     const size = io.files.size(path);
     if (size === null) return unusable("log-missing", inputSentences.logMissing(log));
-    if (size > LARGEST_LOG_MB * MEGABYTE) return tooLarge(shown, size);
+    if (size > MOST_BYTES) return tooLarge(shown, size);
     if (size > SLOW_LOG_MB * MEGABYTE) talk.say(inputSentences.reading(shown, megabytes(size)));
     const bytes = io.files.read(path);
     return bytes === null
@@ -49,14 +48,11 @@ export async function readLogBytes(log: string, io: Io, talk: Talk): Promise<Log
 }
 
 function withinLimit(shown: string, bytes: Uint8Array): LogInput {
-  return bytes.length > LARGEST_LOG_MB * MEGABYTE ? tooLarge(shown, bytes.length) : { state: "bytes", bytes };
+  return bytes.length > MOST_BYTES ? tooLarge(shown, bytes.length) : { state: "bytes", bytes };
 }
 
 function tooLarge(shown: string, size: number): LogInput {
-  return unusable(
-    "log-too-large",
-    inputSentences.logTooLarge(shown, megabytes(size), String(LARGEST_LOG_MB)),
-  );
+  return unusable("log-too-large", inputSentences.logTooLarge(shown, megabytes(size), megabytes(MOST_BYTES)));
 }
 
 function megabytes(size: number): string {

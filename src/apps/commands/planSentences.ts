@@ -19,6 +19,7 @@ export const planSentences = {
         : `${flights} logged ${flights === 1 ? "run" : "runs"}, the aircraft file and published ranges`;
     return `${name}: predicted from ${from}${air === undefined ? "" : `; ${air}`}.`;
   },
+  notPredicted: (measures: string, why: string): string => `Not known: ${measures}. Why: ${why}.`,
   thrust: (text: string): string => `Static thrust ${text}, an estimate from published coefficients.`,
   widened: (remarks: readonly string[]): string => `Note: ${remarks.join("; ")}.`,
   ladder: (sizes: string): string => `Same load, same kind: ${sizes} (diameter x pitch, inches).`,

@@ -3,7 +3,7 @@ import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import { predictedText, restsOn, type SwapResult } from "../../flight/judgement/index.ts";
 import { type PlanMeasure, sizeText } from "../../flight/prediction/index.ts";
 import { planSentences } from "./planSentences.ts";
-import { sentenceCase } from "./planSummary.ts";
+import { notPredicted, sentenceCase } from "./planSummary.ts";
 import { oneLine } from "./printable.ts";
 
 /** Shown two to a line, so that before and after stand side by side within a dozen lines. */
@@ -26,7 +26,13 @@ export function swapSummary(
   return [
     planSentences.source(name, flights, basisOf.airDensity),
     result.text,
-    ...PAIRS.map((pair) => sentenceCase(pair.map((one) => sideBySide(one, result)).join("; "))),
+    ...PAIRS.map((pair) => pair.filter((one) => isKnownOnASide(one, result)))
+      .filter((pair) => pair.length > 0)
+      .map((pair) => sentenceCase(pair.map((one) => sideBySide(one, result)).join("; "))),
+    ...notPredicted(
+      PAIRS.flat().filter((one) => !isKnownOnASide(one, result)),
+      result.measures,
+    ),
     planSentences.thrust(fromTo(result.before.staticThrustN, result.staticThrustN)),
     restsOn(basisOf),
     ...(extrapolation.length === 0 ? [] : [planSentences.widened(extrapolation)]),
@@ -41,7 +47,10 @@ function sideBySide(name: PlanMeasure, { before, measures }: SwapResult): string
   return `${MEASURE_WORDS[name]} ${fromTo(before.measures[name], measures[name])}`;
 }
 
-/** A reason that holds for both sides is told once. */
+function isKnownOnASide(name: PlanMeasure, { before, measures }: SwapResult): boolean {
+  return isKnown(before.measures[name]) || isKnown(measures[name]);
+}
+
 function fromTo(was: Quantity, will: Quantity): string {
   if (!isKnown(was) && !isKnown(will)) return predictedText(will);
   return `${predictedText(was)} -> ${predictedText(will)}`;

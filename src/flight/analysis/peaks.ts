@@ -14,6 +14,7 @@ import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
 import { highest, highestProduct, lowest } from "./extremes.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { RowRange } from "./segments.ts";
+import { NO_CELL_COUNT } from "./sentences.ts";
 import { sumBasis } from "./sumBasis.ts";
 import {
   CURRENT_UNSEEN,
@@ -144,8 +145,7 @@ export function lowestCellVoltage(recording: Recording, rows: RowRange, facts: F
 
 function lowestMeanCell(pack: Quantity, cells: number | null): Quantity {
   if (pack.value === null) return unknown("V", pack.why);
-  if (cells === null)
-    return unknown("V", "the cell count is not known: name an aircraft file with pack.cells");
+  if (cells === null) return unknown("V", NO_CELL_COUNT);
   const low = (pack.low ?? pack.value) / cells;
   const high = (pack.high ?? pack.value) / cells;
   const more = pack.sample ? { sample: pack.sample, why: MEAN_OF_CELLS } : { why: MEAN_OF_CELLS };

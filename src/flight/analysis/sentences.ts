@@ -66,8 +66,7 @@ export function pausesBridged(pauses: readonly BridgedPause[]): Notice {
 export const NO_REST_BEFORE =
   "the log holds no rest of 2 s and 3 rows with the motor off before the first run";
 export const NO_REST_AFTER = "the log holds no rest of 10 s after the motor stopped";
-export const NO_CELL_COUNT =
-  "the number of cells is not known: name it with --cells N or in the aircraft file";
+export const NO_CELL_COUNT = "the number of cells is not known: give pack.cells in the aircraft file";
 export const NO_FULL_THROTTLE_ON_GROUND = "the log holds no full throttle held for 1.5 s on the ground";
 export const PLATEAU_HOLDS_NO_VALUE = "the full-throttle plateau holds too few values";
 export const NO_FLYING_MASS = "the aircraft file gives no flyingMassKg";
@@ -101,7 +100,7 @@ export function cellCountDoubt(cells: number, packV: number, likely: readonly nu
   const perCell = plainNumber(packV / cells);
   const options = likely.map((count) => `--cells ${count}`);
   const way =
-    options.length === 0 ? "Check the unit of the volts." : `Say which it is: ${options.join(" or ")}.`;
+    likely.length === 0 ? "Check the unit of the volts." : `Say which it is: ${likely.join(" or ")} cells.`;
   return {
     code: "cell-count",
     severity: "question",

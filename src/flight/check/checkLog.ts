@@ -36,7 +36,7 @@ export interface CheckRequest {
  * A question or a refusal on the way ends it with `flights: []` and the notices that say what to do.
  */
 export function checkLog(bytes: Uint8Array, request: CheckRequest): CheckedLogWithRows {
-  const facts = withAnsweredCells(request);
+  const facts = withStatedCells(request.facts, request.options.cells);
   const outcome = readLog(bytes, withFacts(request.options, facts), request.readings);
   if (outcome.state !== "read") return stopped(request, notReadLog(request, outcome));
   const recording = recordLog(outcome.log, facts.sensors);
@@ -58,11 +58,9 @@ export function checkLog(bytes: Uint8Array, request: CheckRequest): CheckedLogWi
   };
 }
 
-/** The user's --cells wins over the aircraft file: it answers a question about it. */
-function withAnsweredCells(request: CheckRequest): Facts {
-  const { cells } = request.options;
-  if (cells === null) return request.facts;
-  return { ...request.facts, pack: { ...request.facts.pack, cells } };
+/** A cell count that the user states wins over the aircraft file's: it answers a question about it. */
+export function withStatedCells(facts: Facts, cells: number | null): Facts {
+  return cells === null ? facts : { ...facts, pack: { ...facts.pack, cells } };
 }
 
 function withFacts(options: ReadingOptions, facts: Facts): ReadingOptions {

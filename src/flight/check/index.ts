@@ -1,4 +1,4 @@
-export { type CheckRequest, checkLog } from "./checkLog.ts";
+export { type CheckRequest, checkLog, withStatedCells } from "./checkLog.ts";
 export type {
   CheckedChannel,
   CheckedFlight,

@@ -38,8 +38,7 @@ export const NO_CAPACITY = "the aircraft file gives no pack.capacityMah";
 export const NO_MASS = "the aircraft file gives no flyingMassKg";
 export const NO_PROPELLER_SIZE = "the aircraft file gives no propeller.diameterIn and propeller.pitchIn";
 export const MOTOR_NOT_GIVEN = "the aircraft file gives no motor.kv, motor.windingOhm and motor.noLoadA";
-export const NO_HEATING =
-  "no log shows how the controller heats: give one that holds its temperature with --log LOG";
+export const NO_HEATING = "no log that was given shows how the controller heats";
 export const NOT_CARRIED_OVER =
   "the logged heating cannot be carried over: that needs the motor's, the pack's and the propeller's facts";
 export const NOT_USED = "not used here";

@@ -13,5 +13,6 @@ export type {
   RememberedReading,
 } from "./contract.ts";
 export { type ColumnsDescription, describeColumns } from "./describeColumns.ts";
+export { MOST_BYTES } from "./limits.ts";
 export { readLog } from "./readLog.ts";
 export { areBlankCells } from "./sentences.ts";
