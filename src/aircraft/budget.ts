@@ -16,6 +16,14 @@ export interface Budget {
   readonly planned: Planned;
   /** Share of the charge to land with. */
   readonly reservePct: number;
+  /** The propeller of the aircraft file, for which the plan was made; absent in books of older releases. */
+  readonly plannedFor?: PlannedPropeller | null;
+}
+
+export interface PlannedPropeller {
+  readonly diameterIn: number;
+  readonly pitchIn: number;
+  readonly blades: number;
 }
 
 export const NO_BUDGET: Budget = {
@@ -30,4 +38,5 @@ export const NO_BUDGET: Budget = {
     controllerPeakC: null,
   },
   reservePct: DEFAULTS.reservePct.value,
+  plannedFor: null,
 };

@@ -1,5 +1,5 @@
 import type { ChannelName } from "../base/channels/index.ts";
-import type { Budget } from "./budget.ts";
+import type { Budget, PlannedPropeller } from "./budget.ts";
 import { FULL_CELL_V } from "./defaults.ts";
 import type { Facts } from "./facts.ts";
 import type { RememberedReading } from "./readings.ts";
@@ -51,7 +51,7 @@ export function factsOf(given: AircraftFile): Facts {
 }
 
 /** What was planned; a line the pilot did not plan is null. */
-export function budgetOf({ planned, reservePct }: AircraftFile): Budget {
+export function budgetOf({ planned, reservePct, propeller }: AircraftFile): Budget {
   return {
     planned: {
       staticCurrentA: planned.staticCurrentA ?? null,
@@ -64,7 +64,16 @@ export function budgetOf({ planned, reservePct }: AircraftFile): Budget {
       controllerPeakC: planned.controllerPeakC ?? null,
     },
     reservePct,
+    plannedFor: plannedPropeller(propeller),
   };
+}
+
+function plannedPropeller({
+  diameterIn,
+  pitchIn,
+  blades,
+}: AircraftFile["propeller"]): PlannedPropeller | null {
+  return diameterIn === undefined || pitchIn === undefined ? null : { diameterIn, pitchIn, blades };
 }
 
 export function readingsOf({ readings }: AircraftFile): readonly RememberedReading[] {

@@ -2,6 +2,7 @@ import type { Budget, Planned } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
 import type { MeasureName } from "../analysis/index.ts";
 import type { Judgement } from "./judgement.ts";
+import { plannedForOther } from "./propellerWords.ts";
 
 /** A number to hold a measure against; `value` null: the aircraft file does not give it. */
 export interface Criterion {
@@ -15,6 +16,8 @@ export interface Criterion {
   readonly words: string;
   /** On the good side of a limit but nearer than this is `close`; 0 for the plan. In the measure's unit. */
   readonly closeMargin: number;
+  /** What the reader must know of the number, in words: "made for the 18x10, not the 18x8". */
+  readonly remark?: string;
 }
 
 /** Nearer than this share of a limit in amperes, watts or rev/min is close. */
@@ -35,7 +38,7 @@ const PLAN_SENSES: { readonly [line in keyof Planned]: Judgement["sense"] } = {
 
 /** The planned lines that the pilot gave, and the reserve where a known capacity lets it be judged. */
 export function planCriteria(facts: Facts, budget: Budget): readonly Criterion[] {
-  return [...plannedLines(budget), ...(facts.pack.capacityMah === null ? [] : [reserve(budget)])];
+  return [...plannedLines(facts, budget), ...(facts.pack.capacityMah === null ? [] : [reserve(budget)])];
 }
 
 /** Key of the aircraft file; where the file is silent the usual reserve counts. */
@@ -53,7 +56,8 @@ function reserve({ reservePct }: Budget): Criterion {
   };
 }
 
-function plannedLines(budget: Budget): readonly Criterion[] {
+function plannedLines(facts: Facts, budget: Budget): readonly Criterion[] {
+  const remark = otherPropeller(facts, budget);
   return (Object.keys(PLAN_SENSES) as (keyof Planned)[])
     .filter((line) => budget.planned[line] !== null)
     .map((line) => ({
@@ -64,7 +68,17 @@ function plannedLines(budget: Budget): readonly Criterion[] {
       source: `planned.${line}`,
       words: "the plan",
       closeMargin: 0,
+      ...(remark === null ? {} : { remark }),
     }));
+}
+
+/** A plan made for another propeller than the one flown is judged all the same, but never in silence. */
+function otherPropeller({ propeller }: Facts, { plannedFor }: Budget): string | null {
+  const { diameterIn, pitchIn, blades } = propeller;
+  if (!plannedFor || diameterIn === null || pitchIn === null) return null;
+  const isSame =
+    diameterIn === plannedFor.diameterIn && pitchIn === plannedFor.pitchIn && blades === plannedFor.blades;
+  return isSame ? null : plannedForOther(plannedFor, { diameterIn, pitchIn, blades });
 }
 
 /** Every limit that a measure can be held against, given in the aircraft file or not. */

@@ -10,10 +10,16 @@ export function judgementSentence(criterion: Criterion, measured: Quantity, verd
   const number = `${plainNumber(criterion.value)} ${unitText(measured.unit)}`;
   const isReserve = criterion.source === RESERVE_SOURCE;
   const against =
-    criterion.against === "plan" && !isReserve ? `the plan of ${number}` : `${criterion.words}, ${number}`;
+    criterion.against === "plan" && !isReserve
+      ? `the plan of ${number}${remarkOf(criterion)}`
+      : `${criterion.words}, ${number}`;
   if (verdict === "not judged") return notJudgedSentence(subject, measured, against);
   const question = isReserve && (measured.value ?? 0) < 0 ? LESS_THAN_NOTHING : "";
   return `${subject} ${quantityText(measured)} is ${relationWords(criterion.sense, verdict)} ${against}${question}.`;
+}
+
+function remarkOf({ remark }: Criterion): string {
+  return remark === undefined ? "" : ` (${remark})`;
 }
 
 /** A pack cannot give more than it holds: the number itself is in question, though the flight may be too long, too. */

@@ -54,6 +54,18 @@ describe("judging a flight", () => {
     expect(judged({ ...hot, ...low }).sentence).toContain("100 °C (and 1 more limit);");
   });
 
+  it("says where the plan was made for another propeller than the one flown", () => {
+    const plannedFor = { diameterIn: 18, pitchIn: 10, blades: 2 };
+    const flownWith = (pitchIn: number, blades: number) => {
+      const facts = { ...FACTS, propeller: { ...FACTS.propeller, diameterIn: 18, pitchIn, blades } };
+      const measures = measuresOf(GOOD);
+      return judgeFlight(measures, "flight", facts, { ...BUDGET, plannedFor })[0]!.text;
+    };
+    expect(flownWith(8, 2)).toContain("the plan of 55 A (made for the 18x10, not the 18x8)");
+    expect(flownWith(10, 3)).toContain("(made for the 18x10 with 2 blades, not the 18x10 with 3 blades)");
+    expect(flownWith(10, 2)).not.toContain("made for");
+  });
+
   it("judges nothing without an aircraft and says so", () => {
     const measures = measuresOf(GOOD);
     const judgements = judgeFlight(measures, "flight", NO_FACTS, BUDGET);
