@@ -59,7 +59,8 @@ function channelList({ channels }: FlightCheck["log"]): readonly string[] {
 }
 
 function kindWords(flight: CheckedFlight | undefined): string {
-  if (flight?.kind === "benchRun") return "a bench run";
+  const runs = flight !== undefined && isKnown(flight.measures.motorRunTimeS);
+  if (flight?.kind === "benchRun") return runs ? "a bench run" : "no run of the motor seen";
   return flight?.complete === false ? "one flight, not complete" : "one flight";
 }
 

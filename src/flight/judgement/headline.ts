@@ -3,6 +3,7 @@ import { isCurrentEstimated, type Measures } from "../analysis/index.ts";
 import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
 import { stepAfterLimit, stepAfterPlan } from "./nextSteps.ts";
+import { capital } from "./sentences.ts";
 
 /**
  * One sentence that a pilot can act on, from the worst judgement down: a limit passed, the reserve used,
@@ -96,6 +97,8 @@ function quietEnd(judgements: readonly Judgement[]): string {
 /** "Flew 6:12 and used 2310 ± 50 mAh", with what is known. */
 function opening(measures: Measures, kind: "flight" | "benchRun", isComplete: boolean): string {
   const cut = isComplete ? "" : ", the log is cut";
+  const { motorRunTimeS } = measures;
+  if (kind === "benchRun" && !isKnown(motorRunTimeS)) return capital(motorRunTimeS.why);
   if (kind === "benchRun") return `Bench run${usedWords(measures, " of ")}${cut}`;
   const flown = isKnown(measures.flightTimeS)
     ? `Flew ${minutesAndSeconds(measures.flightTimeS.value)}`

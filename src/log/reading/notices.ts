@@ -242,6 +242,12 @@ export function polePairsNotice(view: ColumnView, severity: "warning" | "questio
   };
 }
 
+/** @param view the column of power that the current was derived from */
+export function derivedCurrentNotices(view: ColumnView | null): readonly Notice[] {
+  if (view === null) return [];
+  return [{ code: "current-derived", severity: "warning", text: say.currentDerived(name(view)) }];
+}
+
 /** What the reader should know although nothing is wrong. */
 export function noteNotices(
   summedCells: number | null,

@@ -6,6 +6,7 @@ import { type ChannelChoices, chooseChannels } from "./chooseChannels.ts";
 import { columnChoices } from "./columnChoices.ts";
 import { viewColumns } from "./columnView.ts";
 import type { ReadingOptions, ReadOutcome } from "./contract.ts";
+import { currentFromPower } from "./currentFromPower.ts";
 import type { Decoding } from "./encoding.ts";
 import type { FoundClock } from "./foundClock.ts";
 import type { Layout } from "./layout.ts";
@@ -15,6 +16,7 @@ import {
   channelQuestions,
   channelRemarks,
   contradictedUnits,
+  derivedCurrentNotices,
   noteNotices,
   tableNotices,
 } from "./notices.ts";
@@ -52,6 +54,9 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
   if (sum !== null) channels.set("packVoltage", sum.values);
   const packs = sum === null ? packSum(channels) : null;
   if (packs !== null) channels.set("packVoltage", packs);
+  const isAsked = choices.rivalries.some(({ channel }) => channel === "current");
+  const derived = isAsked ? null : currentFromPower(channels, views);
+  if (derived !== null) channels.set("current", derived.values);
   const questions = [
     ...answers.notices,
     ...("timeS" in time ? time.notices : [time]),
@@ -75,6 +80,7 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
     ...cellNotices(inUse, coreColumns(clock, choices)),
     ...channelRemarks(choices),
     ...lostCellNotices(sum?.lost ?? [], table),
+    ...derivedCurrentNotices(derived?.view ?? null),
     ...noteNotices(sum?.cellCount ?? null, packs !== null, layout.headerLine === 0),
     ...(cellQuestions.length > 0 ? [] : missingChannels(channels, choices, views)),
   ];

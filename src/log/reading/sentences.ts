@@ -210,3 +210,6 @@ function sentence(text: string): string {
 
 export const packsInSeries = (): string =>
   "Two columns are read as two packs in series: pack voltage is their sum, which fits the number of cells.";
+
+export const currentDerived = (power: string): string =>
+  `No column holds the current: it is derived as ${power} over the pack voltage. It is as good as both together.`;

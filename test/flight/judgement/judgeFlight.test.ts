@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { NO_BUDGET } from "../../../src/aircraft/budget.ts";
 import { type Facts, NO_FACTS } from "../../../src/aircraft/facts.ts";
-import { between, known } from "../../../src/base/quantity/index.ts";
+import { between, known, unknown } from "../../../src/base/quantity/index.ts";
 import { headline, judgeFlight } from "../../../src/flight/judgement/index.ts";
 import { measuresOf } from "../../support/measuresOf.ts";
 
@@ -73,6 +73,14 @@ describe("judging a flight", () => {
     expect(headline(measures, "flight", true, judgements)).toBe(
       "Flew 6:12 and used 2310 ± 50 mAh; no aircraft file was given, so nothing was judged.",
     );
+  });
+
+  it("calls a log that shows no run of the motor what it is, not a bench run", () => {
+    const why = "neither current nor shaft speed is logged, so motor running cannot be told";
+    const measures = measuresOf({ motorRunTimeS: unknown("s", why) });
+    expect(headline(measures, "benchRun", true, [])).toMatch(/^Neither current nor shaft speed is logged/);
+    const ran = measuresOf({ motorRunTimeS: known(30, 1, "s", "measured") });
+    expect(headline(ran, "benchRun", true, [])).toMatch(/^Bench run/);
   });
 
   it("leaves lines that need a flight out of a bench run", () => {

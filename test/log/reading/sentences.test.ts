@@ -24,6 +24,7 @@ const SENTENCES: readonly string[] = [
   say.noHeader(1, "--column time=#1 --column packVoltage=#2 --column current=#3"),
   say.headerless(),
   say.packsInSeries(),
+  say.currentDerived(NAME),
   say.repeatedHeader(count),
   say.changedColumns(count),
   say.wrongWidth(count, 5),
