@@ -28,8 +28,15 @@ export function readJsonText(text: string): JsonText {
   const root = parseTree(text, errors, { allowTrailingComma: true, disallowComments: false });
   const lineAt = (offset: number): number => lineOfOffset(text, offset);
   const first = errors[0];
-  const firstError = first ? { line: lineAt(first.offset), code: printParseErrorCode(first.error) } : null;
+  const firstError = first ? { line: lineAt(first.offset), code: codeOf(text, first) } : null;
   return { root, firstError, lineAt };
+}
+
+/** "3,5": the reader stumbles over the digits after the comma, which it takes for the next key. */
+function codeOf(text: string, { error, offset }: ParseError): string {
+  const code = printParseErrorCode(error);
+  const isDecimalComma = /:\s*-?\d+,$/.test(text.slice(0, offset)) && /^\d/.test(text.slice(offset));
+  return code === "PropertyNameExpected" && isDecimalComma ? "DecimalComma" : code;
 }
 
 /** True when parsing it would be pointless or could exhaust the stack. */

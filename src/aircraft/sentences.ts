@@ -42,6 +42,7 @@ export const aircraftSentences = {
 /** What a JSON reader stumbled over, in plain words. */
 export const JSON_PROBLEMS: Readonly<Record<string, string>> = {
   InvalidSymbol: "a word stands where a value must be; put text in double quotes",
+  DecimalComma: "a number is written with a comma; write a point, as in 3.5",
   InvalidNumberFormat: "a number is not written as JSON wants it (a point as decimal mark, no unit)",
   PropertyNameExpected: "a key in double quotes is expected here",
   ValueExpected: "a value is missing here",

@@ -150,6 +150,7 @@ describe("an aircraft file that is refused", () => {
       '{"name":"H","pack":{"cells":8,"chemistry":"lead"}}',
       "lipo, lihv, liion, life",
     ],
+    ["a decimal comma", '{"name":"H","pack":{"cells":8,"minLoadedCellV":3,5}}', "write a point, as in 3.5"],
     ["an empty name", '{"name":"","pack":{"cells":8}}', "text of 1 to 200 characters"],
     ["readings that are no list", '{"name":"H","pack":{"cells":8},"readings":{}}', "a list in [ ]"],
     ["no object", "[1, 2]", "tallywatt new FILE"],

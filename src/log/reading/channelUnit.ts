@@ -91,7 +91,20 @@ function fittingCells(packV: number): readonly number[] {
     .slice(0, 3);
 }
 
+/** Highest turns a minute that only thousands can mean, or thousands parted from the rest by a mark. */
+const THOUSANDS_RPM: readonly [number, number] = [0.4, 60];
+
+function isInThousands(channel: ChannelName, { range }: ColumnView, unit: Unit): boolean {
+  if (channel !== "shaftSpeed" || unit.factor !== 1 || range.isDead || range.isWhole) return false;
+  const { high99 } = range;
+  return high99 >= THOUSANDS_RPM[0] && high99 <= THOUSANDS_RPM[1];
+}
+
 function statedUnit(channel: ChannelName, view: ColumnView, unit: Unit, cells: number | null): UnitChoice {
+  if (isInThousands(channel, view, unit)) {
+    const why = `the header names ${unit.name}, but no drive turns ${shown(view.range.high99)} times a minute at most: read as thousands`;
+    return { unit: unitOf("rotation", "krpm")!, why, isFromValues: true };
+  }
   const fits = cells === null || channel !== "packVoltage" ? [] : cellsInDoubt(view, unit, cells);
   const doubt = doubtOf(channel, view, unit, cells);
   if (doubt !== null) {

@@ -16,7 +16,8 @@ export interface ClockReading {
 const DATE = /^(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})(?=$|[ T\t,])/;
 const COMPACT_DATE = /^(\d{4})(\d{2})(\d{2})(?=[ T]\d{6}|[ T]\d{2}:)/;
 const NAMED_DATE = /^(\d{1,2})[-/. ]?([A-Za-z]{3})[a-z]{0,6}[-/. ](\d{4}|\d{2})(?=$|[ T\t,])/;
-const CLOCK = /^(\d{1,2}):(\d{2})(?::(\d{2}))?(?:[.,](\d{1,9}))?(?: ?([AaPp])\.?[Mm]\.?)?/;
+const CLOCK =
+  /^(\d{1,2}):(\d{2})(?::(\d{2}))?(?:[.,](\d{1,9})|(?<=:\d{2}:\d{2}):(\d{3})(?!\d))?(?: ?([AaPp])\.?[Mm]\.?)?/;
 const COMPACT_CLOCK = /^(\d{2})(\d{2})(\d{2})(?:[.,](\d{1,9}))?/;
 const OFFSET = /^ ?(?:(Z|z|UTC|GMT)|([+\-\u2212])(\d{2}):?(\d{2})?)$/;
 const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
@@ -82,10 +83,11 @@ function clockOnly(text: string): ClockReading | null {
   const match = CLOCK.exec(text);
   if (match === null) return null;
   const isTwoPart = match[3] === undefined;
-  const half = match[5]?.toLowerCase();
+  const half = match[6]?.toLowerCase();
+  const decimals = match[4] ?? match[5];
   const seconds = isTwoPart
-    ? minutesAndSeconds(Number(match[1]), Number(match[2]), match[4])
-    : secondsOfDay(halfDayHour(Number(match[1]), half), Number(match[2]), Number(match[3]), match[4]);
+    ? minutesAndSeconds(Number(match[1]), Number(match[2]), decimals)
+    : secondsOfDay(halfDayHour(Number(match[1]), half), Number(match[2]), Number(match[3]), decimals);
   return finished(seconds, isTwoPart, text.slice(match[0].length));
 }
 

@@ -61,3 +61,11 @@ describe("clocks and dates", () => {
     "-1:00:00",
   ])("no clock: %j", (text) => expect(readClock(text)).toBeNull());
 });
+
+describe("a clock with a colon before its milliseconds", () => {
+  it("reads 14:05:00:200 as 200 ms past, and no frames or two-part clocks so", () => {
+    expect(readClock("14:05:00:200")!.secondsOfDay).toBeCloseTo(50_700.2, 9);
+    expect(readClock("2026-06-14 14:05:00:200")!.secondsOfDay).toBeCloseTo(50_700.2, 9);
+    for (const text of ["14:05:00:20", "14:05:200", "14:05:00:2000"]) expect(readClock(text)).toBeNull();
+  });
+});
