@@ -45,7 +45,9 @@ export function* lineBlocks(
   for (let at = decoding.start; at < decoding.end; at += bytesAtOnce) {
     const end = Math.min(at + bytesAtOnce, decoding.end);
     const isLast = end === decoding.end;
-    const text = rest + decoder.decode(bytes.subarray(at, end), { stream: !isLast });
+    // Node 20 decodes a last piece of Windows-1252 as Latin-1; one byte is one character, so no piece is the last.
+    const stream = !isLast || decoding.encoding === "windows-1252";
+    const text = rest + decoder.decode(bytes.subarray(at, end), { stream });
     const lines: string[] = [];
     rest = text.slice(cutLines(text, isLast, lines));
     const isOverlong = rest.length > LONGEST_LINE || lines.some((line) => line.length > LONGEST_LINE);

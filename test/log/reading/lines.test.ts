@@ -36,6 +36,11 @@ describe("lines of a file", () => {
     expect(linesOf(utf8("\ufeffa\n\ufeffb\n")).lines).toEqual(["a", "b"]);
   });
 
+  it("hold the signs of Windows-1252, also in the last block", () => {
+    const bytes = Uint8Array.from([0x41, 0x20, 0x92, 0x20, 0x80, 0x0a, 0x62, 0x0a]);
+    expect(linesOf(bytes).lines).toEqual(["A \u2019 \u20ac", "b"]);
+  });
+
   it("are the same for any size of block", () => {
     const text = "Zeit;Spannung;°C\r\n0,0;33,2;20\r\n\r\r\n0,2;33,1;21\r\u2212;\ud83d\udee9;\n\nend";
     for (const bytes of [utf8(text), utf8(`\ufeff${text}`), utf16(text)]) {
