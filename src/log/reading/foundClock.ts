@@ -53,9 +53,15 @@ export function medianStep(values: Float64Array): number {
   return steps[Math.floor(steps.length / 2)] ?? Number.NaN;
 }
 
+/** From here on a double holds no decimal of a second exactly, but tells microseconds apart: 3 years. */
+const INEXACT_DECIMALS_S = 1e8;
+
 /** Seconds since the first usable row: differences first, so that large counters lose no digits. */
 export function secondsSinceFirst(values: Float64Array, factor: number): Float64Array {
   const first = values.find((value) => !Number.isNaN(value)) ?? 0;
+  if (factor === 1 && first > INEXACT_DECIMALS_S) {
+    return values.map((value) => Math.round((value - first) * 1e6) / 1e6);
+  }
   const perSecond = 1 / factor;
   return values.map((value) =>
     factor < 1 ? (value - first) / Math.round(perSecond) : (value - first) * factor,
