@@ -5,7 +5,7 @@ import { DEFAULTS } from "../../src/aircraft/defaults.ts";
 import { parseAircraftFile } from "../../src/aircraft/index.ts";
 import { parseCall } from "../../src/apps/commands/parseCall.ts";
 import { COMMANDS } from "../../src/apps/commands/registry.ts";
-import { LONGEST_LINE, MOST_COLUMNS } from "../../src/log/reading/limits.ts";
+import { LONGEST_LINE, MOST_BYTES, MOST_COLUMNS, MOST_ROWS } from "../../src/log/reading/limits.ts";
 import { PACKAGE_FOLDER } from "./inMemory.ts";
 
 const readme = readFileSync(resolve(PACKAGE_FOLDER, "README.md"), "utf8");
@@ -46,6 +46,7 @@ describe("the README", () => {
   it("states the limits and the assumed accuracies as they are", () => {
     expect(readme).toContain(`Lines up to ${LONGEST_LINE / 1024 ** 2} MB`);
     expect(readme).toContain(`${MOST_COLUMNS.toLocaleString("en")} columns`);
+    expect(readme).toContain(`${MOST_ROWS.toLocaleString("en")} rows, ${Math.floor(MOST_BYTES / 1e6)} MB`);
     const percent = (key: "sensors.currentAccuracyPct" | "sensors.voltageAccuracyPct") =>
       `${DEFAULTS[key].value} %`;
     expect(readme).toContain(

@@ -1,0 +1,20 @@
+// Only the tests of the folder that is being mutated or covered: MUTATION_FOLDER names it.
+import { defineConfig } from "vitest/config";
+import { folderNamed } from "./folders.mjs";
+
+const { source, tests } = folderNamed(process.env.MUTATION_FOLDER);
+
+export default defineConfig({
+  test: {
+    include: tests,
+    testTimeout: 60_000,
+    maxWorkers: 2,
+    coverage: {
+      provider: "v8",
+      include: [`${source}/**/*.ts`],
+      reporter: ["text"],
+      reportsDirectory: ".tmp/coverage",
+      thresholds: { branches: 95 },
+    },
+  },
+});
