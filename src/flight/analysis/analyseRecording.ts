@@ -16,6 +16,7 @@ import type { Measures } from "./measures.ts";
 import { measuresOf } from "./measuresOf.ts";
 import { type MotorRunning, motorRunning } from "./motorRunning.ts";
 import { phasesOf } from "./phases.ts";
+import { flightPictures } from "./pictures.ts";
 import { restChargeNotices } from "./restChargeCheck.ts";
 import { restAfter, restBefore } from "./restVoltage.ts";
 import { endsUnderPower, impossibleChargeLeft, NOTHING_RUNS, startsUnderPower } from "./sentences.ts";
@@ -92,6 +93,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
     load: flightLoadOf(context, identified),
     heatTrace: shape === null ? null : heatTraceOf(context, identified),
     weakestPart: weakest,
+    pictures: flightPictures(context, identified, measures),
     notices: [
       ...(group?.notices ?? []),
       ...powerNotices(context),

@@ -3,6 +3,7 @@ import type { FlightLoad } from "./flightLoad.ts";
 import type { HeatTrace } from "./heatTrace.ts";
 import type { Measures } from "./measures.ts";
 import type { WeakestPart } from "./packPart.ts";
+import type { FlightPictures } from "./pictures.ts";
 
 export type PhaseName = "rest" | "runUp" | "taxi" | "takeOff" | "flight" | "landing" | "after";
 
@@ -41,5 +42,7 @@ export interface AnalysedFlight extends FlightWindow {
   readonly heatTrace: HeatTrace | null;
   /** Cells, or two packs in series, side by side; null where the log does not hold each of them. */
   readonly weakestPart: WeakestPart | null;
+  /** What the pictures of pack, controller, motor and propeller are drawn from. */
+  readonly pictures: FlightPictures;
   readonly notices: readonly Notice[];
 }

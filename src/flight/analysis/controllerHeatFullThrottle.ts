@@ -1,31 +1,78 @@
-import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { between, known, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { timeToReachS } from "../../physics/index.ts";
 import type { ControllerHeat } from "./controllerHeat.ts";
-import { fullThrottleFor, LIMIT_NOT_REACHED, NO_LIMIT_OR_CURRENT } from "./identifiedSentences.ts";
+import {
+  AIR_AT_LIMIT,
+  fullThrottleFor,
+  limitNotReached,
+  NO_LIMIT_OR_CURRENT,
+} from "./identifiedSentences.ts";
+
+type Heating = Pick<ControllerHeat, "timeConstantS" | "risePerA2">;
+
+/** Air that a controller starts from, degC, with its 95 % half-width. */
+export interface StartingAir {
+  readonly ambientC: number;
+  readonly halfWidthC: number;
+}
+
+/** Where the controller settles at full throttle, degC. Motor and pack current are one there. */
+export function fullThrottleSettlesC(
+  { risePerA2 }: Heating,
+  fullThrottleA: number | null,
+  air: StartingAir,
+): Quantity {
+  if (risePerA2.value === null) return unknown("degC", risePerA2.why);
+  if (fullThrottleA === null) return unknown("degC", NO_LIMIT_OR_CURRENT);
+  const riseC = (perA2: number) => perA2 * fullThrottleA ** 2;
+  const { value, low, high } = risePerA2;
+  const [rise, least, most] = [riseC(value), riseC(low ?? value), riseC(high ?? value)];
+  return known(
+    air.ambientC + rise,
+    Math.hypot(air.halfWidthC, Math.max(rise - least, most - rise)),
+    "degC",
+    "predicted",
+  );
+}
 
 /**
  * Seconds of full throttle until the controller reaches its limit, from the temperature of the surrounding air;
- * null with the reason when it never does or is not known. Motor and pack current are one at full throttle.
+ * null with the reason when it does not or is not known. An interval that reaches a limit the value does not says so.
  */
 export function fullThrottleUntilLimitS(
-  heat: ControllerHeat,
+  heat: Heating,
   fullThrottleA: number | null,
   limitC: number | null,
-  ambientC: number,
+  air: StartingAir,
 ): Quantity {
   const { timeConstantS, risePerA2 } = heat;
   if (timeConstantS.value === null) return unknown("s", timeConstantS.why);
   if (risePerA2.value === null) return unknown("s", risePerA2.why);
   if (fullThrottleA === null || limitC === null) return unknown("s", NO_LIMIT_OR_CURRENT);
-  const until = (tauS: number, rise: number) =>
-    timeToReachS(ambientC, ambientC + rise * fullThrottleA ** 2, limitC, tauS);
-  const value = until(timeConstantS.value, risePerA2.value);
-  if (!Number.isFinite(value)) return unknown("s", LIMIT_NOT_REACHED);
-  const low = until(timeConstantS.low ?? timeConstantS.value, risePerA2.high ?? risePerA2.value);
-  const high = until(timeConstantS.high ?? timeConstantS.value, risePerA2.low ?? risePerA2.value);
+  const { ambientC, halfWidthC } = air;
+  if (ambientC >= limitC) return unknown("s", AIR_AT_LIMIT);
+  const until = (tauS: number, rise: number, startC: number) =>
+    timeToReachS(startC, startC + rise * fullThrottleA ** 2, limitC, tauS);
+  const [tauS, rise] = [timeConstantS.value, risePerA2.value];
+  const soonest = { tauS: timeConstantS.low ?? tauS, rise: risePerA2.high ?? rise };
+  const latest = { tauS: timeConstantS.high ?? tauS, rise: risePerA2.low ?? rise };
+  const value = until(tauS, rise, ambientC);
+  if (!Number.isFinite(value)) {
+    const atWorstS = until(soonest.tauS, soonest.rise, ambientC + halfWidthC);
+    return unknown("s", limitNotReached(Number.isFinite(atWorstS) ? atWorstS : null));
+  }
+  const earlier = Math.hypot(
+    value - until(soonest.tauS, soonest.rise, ambientC),
+    value - until(tauS, rise, ambientC + halfWidthC),
+  );
+  const later = Math.hypot(
+    until(latest.tauS, latest.rise, ambientC) - value,
+    until(tauS, rise, ambientC - halfWidthC) - value,
+  );
+  const low = Math.max(0, value - earlier);
   const why = fullThrottleFor(ambientC);
-  if (!Number.isFinite(high)) {
+  if (!Number.isFinite(later)) {
     return { value, low, high: null, unit: "s", basis: "predicted", bound: "atLeast", why };
   }
-  return between(value, low, high, "s", "predicted", { why });
+  return between(value, low, value + later, "s", "predicted", { why });
 }

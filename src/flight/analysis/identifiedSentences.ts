@@ -18,7 +18,15 @@ export const DEAD_TEMPERATURE =
   "the controller's temperature never changes while current flows: its sensor is dead";
 export const HEAT_NOT_BOUNDED = "heating and cooling in this log do not bound the time constant";
 export const NO_LIMIT_OR_CURRENT = "needs the controller's limit and a full-throttle current";
-export const LIMIT_NOT_REACHED = "full throttle does not bring the controller to its limit";
+export const AIR_AT_LIMIT = "the air is as hot as the controller's limit";
+
+/** `atWorstS`: when the limit is reached at the far end of the interval, s; null when not even there. */
+export function limitNotReached(atWorstS: number | null): string {
+  const never = "not reached: full throttle does not bring the controller to its limit";
+  return atWorstS === null
+    ? never
+    : `${never}, but at the far end of the interval it does after ${plainNumber(Math.round(atWorstS))} s`;
+}
 
 export function riseTooSmall(riseC: number, neededC: number): string {
   return `the controller warmed by ${plainNumber(riseC)} °C only; ${neededC} °C are needed`;
@@ -37,6 +45,7 @@ export const NO_DIAMETER = "needs the propeller's diameterIn in the aircraft fil
 export const NO_STEADY_POINT = "volts, amps and shaft speed of a steady full throttle are needed";
 export const DUTY_TOO_LOW =
   "the controller was less than a third open: the motor model gives no efficiency there";
+export const LINES_DO_NOT_MEET = "with these constants the motor cannot turn the propeller on this pack";
 export const NO_FLIGHT_ROWS = "too few rows in the air with the motor pulling";
 
 export function wrongSettingStops(duty: number): string {

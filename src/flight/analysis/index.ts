@@ -6,6 +6,9 @@ export type { DayFacts } from "./dayFacts.ts";
 export { isCurrentEstimated } from "./estimatedMeasures.ts";
 export type { FlightLoad } from "./flightLoad.ts";
 export { type HeatTrace, numbersOf, numbersText } from "./heatTrace.ts";
+export type { FullThrottleHeat, HeatView, TimeCurve } from "./heatView.ts";
+export type { LoadLines, SpeedLine } from "./loadLines.ts";
+export type { LoadView } from "./loadView.ts";
 export {
   type HeatDriver,
   MEASURE_NAMES,
@@ -15,4 +18,7 @@ export {
 } from "./measures.ts";
 export { MEASURE_WORDS } from "./measureWords.ts";
 export type { PackPart, WeakestPart } from "./packPart.ts";
+export type { PackPicture } from "./packResistancePicture.ts";
+export type { PackView, UnderLoad } from "./packView.ts";
+export type { FlightPictures } from "./pictures.ts";
 export { cellRangeOfRows, filledChannel, meanCellOfRows, powerOfRows } from "./rowSeries.ts";

@@ -10,7 +10,7 @@ import {
 } from "../../log/reading/index.ts";
 import { type Recording, recordLog } from "../../log/recording/index.ts";
 import { type AnalysedFlight, analyseRecording, type DayFacts } from "../analysis/index.ts";
-import { headline, judgeFlight, whyPlanWasOff } from "../judgement/index.ts";
+import { headline, judgeFlight, partMeanings, whyPlanWasOff } from "../judgement/index.ts";
 import { cellCountNotices } from "./cellCountNotices.ts";
 import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
 
@@ -55,6 +55,7 @@ export function checkLog(bytes: Uint8Array, request: CheckRequest): CheckedLogWi
     readLog: outcome.log,
     recording,
     analysed,
+    meanings: analysed.map((flight) => partMeanings(flight, facts, request.budget)),
   };
 }
 
@@ -136,7 +137,7 @@ function notReadLog(request: CheckRequest, outcome: NotRead): CheckedLog {
 }
 
 function stopped(request: CheckRequest, log: CheckedLog): CheckedLogWithRows {
-  return { check: flightCheck(request, log, []), readLog: null, recording: null, analysed: [] };
+  return { check: flightCheck(request, log, []), readLog: null, recording: null, analysed: [], meanings: [] };
 }
 
 function identity(request: CheckRequest): Pick<CheckedLog, "file" | "sha256"> {

@@ -3,7 +3,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import type { Dialect, ReadLog } from "../../log/reading/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import type { AnalysedFlight, HeatTrace, Measures, Phase, WeakestPart } from "../analysis/index.ts";
-import type { Judgement, WhyOff } from "../judgement/index.ts";
+import type { Judgement, PartMeanings, WhyOff } from "../judgement/index.ts";
 
 /** One channel that was found, as the JSON result lists it. */
 export interface CheckedChannel {
@@ -63,4 +63,6 @@ export interface CheckedLogWithRows {
   readonly readLog: ReadLog | null;
   readonly recording: Recording | null;
   readonly analysed: readonly AnalysedFlight[];
+  /** What the parts mean, flight by flight. */
+  readonly meanings: readonly PartMeanings[];
 }

@@ -1,10 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { NO_FACTS } from "../../../src/aircraft/facts.ts";
+import { isKnown, unknown } from "../../../src/base/quantity/index.ts";
 import { identifyControllerHeat } from "../../../src/flight/analysis/controllerHeat.ts";
-import { fullThrottleUntilLimitS } from "../../../src/flight/analysis/controllerHeatFullThrottle.ts";
 import {
+  fullThrottleSettlesC,
+  fullThrottleUntilLimitS,
+} from "../../../src/flight/analysis/controllerHeatFullThrottle.ts";
+import {
+  AIR_AT_LIMIT,
   DEAD_TEMPERATURE,
-  LIMIT_NOT_REACHED,
+  limitNotReached,
   riseTooSmall,
 } from "../../../src/flight/analysis/identifiedSentences.ts";
 import type { Recording } from "../../../src/log/recording/index.ts";
@@ -97,8 +102,22 @@ describe("identifyControllerHeat", () => {
     const heat = heatOf(heated(RISE_PER_A2));
     const finalC = AIR_C + heat.risePerA2.value! * 70 ** 2;
     const expected = heat.timeConstantS.value! * Math.log((finalC - AIR_C) / (finalC - 80));
-    expect(fullThrottleUntilLimitS(heat, 70, 80, AIR_C).value).toBeCloseTo(expected, 6);
-    const never = fullThrottleUntilLimitS(heat, 30, 80, AIR_C);
-    expect(never).toEqual({ value: null, unit: "s", why: LIMIT_NOT_REACHED });
+    const air = { ambientC: AIR_C, halfWidthC: 2 };
+    const until = fullThrottleUntilLimitS(heat, 70, 80, air);
+    expect(until.value).toBeCloseTo(expected, 6);
+    const sharp = fullThrottleUntilLimitS(heat, 70, 80, { ...air, halfWidthC: 0 });
+    if (!isKnown(until) || !isKnown(sharp)) throw new Error("the limit is reached");
+    expect(until.high! - until.low!).toBeGreaterThan(sharp.high! - sharp.low!);
+  });
+
+  it("says that full throttle never reaches the limit, and when only the far end of the interval does", () => {
+    const heat = heatOf(heated(RISE_PER_A2));
+    const air = { ambientC: AIR_C, halfWidthC: 2 };
+    expect(fullThrottleUntilLimitS(heat, 30, 80, air)).toEqual(unknown("s", limitNotReached(null)));
+    const settles = fullThrottleSettlesC(heat, 30, air);
+    expect(settles.value).toBeCloseTo(AIR_C + heat.risePerA2.value! * 900, 9);
+    const justAbove = fullThrottleUntilLimitS(heat, 30, settles.value! + 0.5, air);
+    expect((justAbove as { why: string }).why).toMatch(/at the far end of the interval it does after \d+ s/);
+    expect(fullThrottleUntilLimitS(heat, 30, AIR_C, air)).toEqual(unknown("s", AIR_AT_LIMIT));
   });
 });

@@ -88,16 +88,24 @@ describe("identifyPackResistance", () => {
     expect(after1S.value).toBeNull();
   });
 
-  it("draws the line through the points of its picture", () => {
+  it("draws its lines through the points of its picture, and keeps the lowest", () => {
     const recording = recordingOf(livelyAmps(2000));
     const { picture } = identifyPackResistance(recording, all(recording), NO_FACTS);
-    const [start, end] = picture!.line;
+    const { points, lines, lowest, bands } = picture!;
+    expect(lines.map(({ afterS }) => afterS)).toEqual([1, 10, 60]);
+    const [start, end] = lines[1]!.ends;
     // Just after a step the slow part (10 mohm at 60 A or less) has not answered yet.
     const slowPartV = 0.01 * 60;
-    for (const [amps, volts] of picture!.points) {
-      const onLine = start![1] + ((end![1] - start![1]) * amps) / end![0];
+    for (const [amps, volts] of points) {
+      const onLine = start[1] + ((end[1] - start[1]) * amps) / end[0];
       expect(Math.abs(volts - onLine)).toBeLessThan(slowPartV);
     }
-    expect(picture!.points.length).toBeLessThanOrEqual(400);
+    expect(points.length).toBeGreaterThan(50);
+    expect(points.length).toBeLessThanOrEqual(1536);
+    const volts = points.map(([, packV]) => packV);
+    // One cell of the grid high.
+    expect(Math.min(...volts) - lowest.packV).toBeLessThan((Math.max(...volts) - lowest.packV) / 30);
+    expect(lowest.belowV).toBeCloseTo(start[1] - lowest.packV, 9);
+    expect(bands.reduce((sum, { samples }) => sum + samples, 0)).toBe(recording.rows);
   });
 });

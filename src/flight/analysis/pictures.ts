@@ -1,0 +1,25 @@
+import type { FlightContext } from "./flightContext.ts";
+import { type HeatView, heatView } from "./heatView.ts";
+import type { Identified } from "./identifiedMeasures.ts";
+import { type LoadView, loadView } from "./loadView.ts";
+import type { Measures } from "./measures.ts";
+import { type PackView, packView } from "./packView.ts";
+
+/** What the pictures of the parts are drawn from; small and independent of the number of rows. */
+export interface FlightPictures {
+  readonly pack: PackView;
+  readonly heat: HeatView;
+  readonly load: LoadView;
+}
+
+export function flightPictures(
+  context: FlightContext,
+  identified: Identified,
+  measures: Measures,
+): FlightPictures {
+  return {
+    pack: packView(context, identified),
+    heat: heatView(context, identified, measures),
+    load: loadView(context, identified, measures),
+  };
+}

@@ -1,0 +1,75 @@
+import type { Budget } from "../../aircraft/budget.ts";
+import type { Facts } from "../../aircraft/facts.ts";
+import { isKnown, type KnownQuantity, plainNumber, type Quantity } from "../../base/quantity/index.ts";
+import type { AnalysedFlight, LoadLines } from "../analysis/index.ts";
+import {
+  AGREES,
+  heldUntilLimit,
+  heldWords,
+  linesMeet,
+  lowestAfterDrop,
+  packGivesUp,
+  shareOfLimits,
+} from "./partSentences.ts";
+
+/** What each part of the aircraft means for the pilot, in sentences; empty where nothing can be said. */
+export interface PartMeanings {
+  readonly pack: readonly string[];
+  readonly heat: readonly string[];
+  readonly load: readonly string[];
+}
+
+export function partMeanings(flight: AnalysedFlight, facts: Facts, budget: Budget): PartMeanings {
+  return {
+    pack: packMeaning(flight, facts, budget),
+    heat: heatMeaning(flight, facts),
+    load: flight.pictures.load.lines === null ? [] : loadMeaning(flight.pictures.load.lines, flight),
+  };
+}
+
+/** The pack under the planned static current, else under the highest of this flight. */
+function packMeaning(
+  { kind, measures, pictures }: AnalysedFlight,
+  { pack }: Facts,
+  { planned }: Budget,
+): readonly string[] {
+  const isPlanned = planned.staticCurrentA !== null;
+  const currentA = planned.staticCurrentA ?? measures.peakCurrentA.value;
+  if (currentA === null) return [];
+  const { dropV, endCellV } = pictures.pack.under(currentA);
+  if (!isKnown(dropV)) return [];
+  const drop = packGivesUp(currentA, isPlanned, dropV);
+  return isKnown(endCellV) ? [drop, lowestAfterDrop(endCellV, kind, pack.minLoadedCellV)] : [drop];
+}
+
+function heatMeaning({ pictures }: AnalysedFlight, { controller }: Facts): readonly string[] {
+  const { today, onHotDay, hotDayC } = pictures.heat;
+  if (controller.limitC === null) return [];
+  const days = [
+    heldWords(today.untilLimitS, today.settlesC, "today"),
+    heldWords(onHotDay.untilLimitS, onHotDay.settlesC, `at ${plainNumber(hotDayC)} °C`),
+  ].filter((words) => words !== null);
+  return days.length === 0 ? [] : [heldUntilLimit(controller.limitC, days)];
+}
+
+function loadMeaning(lines: LoadLines, { pictures }: AnalysedFlight): readonly string[] {
+  const { meetsRpm, meetsA, staticRpm, staticA } = lines;
+  if (!isKnown(meetsRpm) || !isKnown(meetsA)) return [];
+  const meeting = linesMeet(meetsRpm, meetsA);
+  if (pictures.load.wrongSetting !== null || !isKnown(staticRpm) || !isKnown(staticA)) return [meeting];
+  const shares = shareOfLimits(
+    lines.controllerA === null ? null : staticA.value / lines.controllerA,
+    lines.maxRpm === null ? null : staticRpm.value / lines.maxRpm,
+  );
+  return [meeting, agreement(lines, pictures.load.isCurrentEstimated), ...(shares === null ? [] : [shares])];
+}
+
+function agreement(lines: LoadLines, isCurrentEstimated: boolean): string {
+  const isInside = (found: Quantity, { low, high }: Pick<KnownQuantity, "low" | "high">) =>
+    isKnown(found) && low !== null && high !== null && found.value >= low && found.value <= high;
+  const { meetsRpm, meetsA, staticRpm, staticA } = lines;
+  if (!isKnown(meetsRpm) || !isKnown(meetsA) || !isInside(staticRpm, meetsRpm)) return AGREES.not;
+  if (isCurrentEstimated) return AGREES.estimatedCurrent;
+  if (!isInside(staticA, meetsA)) return AGREES.not;
+  return lines.coefficient.isMeasured ? AGREES.measuredLine : AGREES.publishedLine;
+}
