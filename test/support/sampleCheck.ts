@@ -11,10 +11,11 @@ import {
   type Phase,
 } from "../../src/flight/analysis/index.ts";
 import type { CheckedFlight, CheckedLogWithRows } from "../../src/flight/check/index.ts";
-import { headline, judgeFlight } from "../../src/flight/judgement/index.ts";
+import { headline, judgeFlight, partMeanings, whyPlanWasOff } from "../../src/flight/judgement/index.ts";
 import type { ColumnChoice } from "../../src/log/reading/index.ts";
 import type { Recording } from "../../src/log/recording/index.ts";
 import type { FlightReportInput } from "../../src/show/report/index.ts";
+import { samplePictures } from "./samplePictures.ts";
 
 /** An invented six-minute flight, made by hand for tests of what is shown. Its numbers are not a model of anything. */
 export const SAMPLE_PHASES: readonly Phase[] = [
@@ -110,6 +111,7 @@ export function sampleInput(options: SampleOptions = {}): FlightReportInput {
       readLog: sampleReadLog(recording, text),
       recording,
       analysed: [flight],
+      meanings: [partMeanings(flight, facts, SAMPLE_BUDGET)],
     },
     facts,
     budget: SAMPLE_BUDGET,
@@ -122,9 +124,11 @@ export function sampleInputOfTwo(): FlightReportInput {
   const input = sampleInput();
   const [flight] = input.checked.check.flights;
   const [analysed] = input.checked.analysed;
-  if (!flight || !analysed) throw new Error("the sample holds no flight");
+  const [meaning] = input.checked.meanings;
+  if (!flight || !analysed || !meaning) throw new Error("the sample holds no flight");
   const check = { ...input.checked.check, flights: [flight, { ...flight, complete: false }] };
-  return { ...input, checked: { ...input.checked, check, analysed: [analysed, analysed] } };
+  const meanings = [meaning, meaning];
+  return { ...input, checked: { ...input.checked, check, analysed: [analysed, analysed], meanings } };
 }
 
 /** A log that could not be read: a question, with the options that settle it. */
@@ -145,6 +149,7 @@ export function sampleQuestion(): FlightReportInput {
     readLog: null,
     recording: null,
     analysed: [],
+    meanings: [],
   };
   return { ...input, checked };
 }
@@ -362,6 +367,7 @@ function sampleFlight(recording: Recording, options: SampleOptions): AnalysedFli
     load: null,
     weakestPart: null,
     heatTrace: null,
+    pictures: samplePictures(kind),
     notices: [],
     firstRow: 0,
     lastRow: recording.rows - 1,
@@ -375,7 +381,9 @@ function checkedFlight(flight: AnalysedFlight, facts: Facts, text: string): Chec
   const judgements = judgeFlight(measures, kind, facts, SAMPLE_BUDGET);
   const line = headline(measures, kind, complete, judgements) + text;
   const bounds = { kind, startedAt, startS, endS, complete, phases };
-  return { ...bounds, measures, judgements, heatTrace, headline: line };
+  const day = { ambientC: null, startPct: null };
+  const whyOff = whyPlanWasOff({ kind, complete, measures, facts, day }, SAMPLE_BUDGET, judgements);
+  return { ...bounds, measures, judgements, whyOff, heatTrace, headline: line };
 }
 
 function sampleColumns(text: string): readonly ColumnChoice[] {

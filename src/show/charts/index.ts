@@ -23,9 +23,22 @@ export {
 export { limitsOffScale, panelScale } from "./panelScale.ts";
 export { MOST_TIME_TICKS, type PanelDrawing, panelDrawing } from "./panelSvg.ts";
 export { phaseStrip } from "./phaseStrip.ts";
+export {
+  numberAxis,
+  type Plane,
+  type PlaneAxis,
+  type PlaneBand,
+  type PlaneLine,
+  type PlaneMark,
+  type PlaneWall,
+  wholeTrace,
+} from "./plane.ts";
+export { type PlaneDrawing, planeDrawing } from "./planeSvg.ts";
 export { anchorAt, percentOf, percentText } from "./position.ts";
+export { type StepRow, stepScales } from "./stepScale.ts";
 export { type SumStep, sumDrawing } from "./sumScale.ts";
 export { MOST_TABLE_ROWS, type TableRows, tableRows } from "./tableRows.ts";
 export { thinnedRows } from "./thinning.ts";
 export { timeTicks } from "./timeTicks.ts";
+export { type ValueScale, valueScale } from "./valueScale.ts";
 export { type VerdictWord, verdictShape } from "./verdictShape.ts";

@@ -29,7 +29,8 @@ export function valueScale(lowest: number, highest: number, startsAtZero: boolea
   return { from, to, ticks: found, decimals: decimalsOf(found) };
 }
 
-function decimalsOf(found: readonly number[]): number {
+/** Decimals that tell round ticks apart. */
+export function decimalsOf(found: readonly number[]): number {
   const step = Math.abs((found[1] ?? 1) - (found[0] ?? 0)) || 1;
   return Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
 }

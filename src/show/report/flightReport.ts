@@ -1,5 +1,9 @@
 import { html, type Markup } from "../charts/index.ts";
 import { documentText } from "./document.ts";
+import { heatSection } from "./parts/heatSection.ts";
+import { loadSection } from "./parts/loadSection.ts";
+import { packSection } from "./parts/packSection.ts";
+import { whyOffSection } from "./parts/whyOffSection.ts";
 import { type FlightContext, type FlightReportInput, flightContexts } from "./reportInput.ts";
 import { budgetSection } from "./sections/budgetSection.ts";
 import { chartSection } from "./sections/chartSection.ts";
@@ -14,6 +18,10 @@ import { flightTitle, NOT_COMPLETE, STOPPED_TITLE, stoppedSentence } from "./sen
 const FLIGHT_SECTIONS: readonly ((context: FlightContext) => Markup)[] = [
   budgetSection,
   chartSection,
+  whyOffSection,
+  packSection,
+  heatSection,
+  loadSection,
   measureSection,
   unknownSection,
 ];

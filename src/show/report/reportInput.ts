@@ -2,6 +2,7 @@ import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
 import type { AnalysedFlight } from "../../flight/analysis/index.ts";
 import type { CheckedFlight, CheckedLogWithRows } from "../../flight/check/index.ts";
+import type { PartMeanings } from "../../flight/judgement/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 
 export interface FlightReportInput {
@@ -20,6 +21,8 @@ export interface FlightContext {
   readonly count: number;
   readonly flight: CheckedFlight;
   readonly analysed: AnalysedFlight;
+  /** What the parts mean for the pilot. */
+  readonly meanings: PartMeanings;
   readonly recording: Recording;
   readonly facts: Facts;
   readonly budget: Budget;
@@ -27,11 +30,12 @@ export interface FlightContext {
 
 /** The flights of a log with their rows; empty after a question or a refusal. */
 export function flightContexts({ checked, facts, budget }: FlightReportInput): readonly FlightContext[] {
-  const { recording, analysed, check } = checked;
+  const { recording, analysed, check, meanings } = checked;
   if (recording === null) return [];
   return check.flights.flatMap((flight, index) => {
     const rows = analysed[index];
-    if (rows === undefined) return [];
+    const meaning = meanings[index];
+    if (rows === undefined || meaning === undefined) return [];
     const id = `f${index + 1}`;
     return [
       {
@@ -40,6 +44,7 @@ export function flightContexts({ checked, facts, budget }: FlightReportInput): r
         count: check.flights.length,
         flight,
         analysed: rows,
+        meanings: meaning,
         recording,
         facts,
         budget,
