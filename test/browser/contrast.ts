@@ -53,7 +53,7 @@ export function contrasts(
     const name = (element: Element) => `${element.tagName}.${element.getAttribute("class") ?? ""}`;
     const marks: MarkContrast[] = [];
     const selector =
-      ".points line, .points circle, .points path, .plan-line, .spread, .sum-rest, .sum-taken, .line, .wall, .mark circle, .end circle, .end path, .point, .plan, .interval, .band, .budget-base, .gap, .phase-edge, .shape, .cursor-line, .cursor-dot, .banded, .leader";
+      ".points line, .points circle, .points path, .plan-line, .spread, .dots, .spread-area, .plane-disc, .plane-ring, .plane-bar, .step-bar, .step-head, .step-cut, .step-join, .sum-rest, .sum-taken, .line, .wall, .mark circle, .end circle, .end path, .point, .plan, .interval, .band, .budget-base, .gap, .phase-edge, .shape, .cursor-line, .cursor-dot, .banded, .leader";
     for (const element of document.querySelectorAll(selector)) {
       const style = getComputedStyle(element);
       const colors = [parse(style.stroke), parse(style.fill)].filter((color): color is Rgb => color !== null);
