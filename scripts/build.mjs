@@ -6,6 +6,7 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { build } from "esbuild";
 import { pageText } from "./pageFile.mjs";
+import { throughDoors } from "./throughDoors.mjs";
 
 const root = join(import.meta.dirname, "..");
 const dist = join(root, "dist");
@@ -36,6 +37,7 @@ await build({
   minify: true,
   keepNames: true,
   chunkNames: "parts/[name]-[hash]",
+  plugins: [throughDoors()],
   banner: { js: REQUIRE_SHIM },
 });
 chmodSync(join(dist, "tallywatt.js"), 0o755);

@@ -1,12 +1,9 @@
-import { resolve } from "node:path";
 import { type Budget, NO_BUDGET } from "../../aircraft/budget.ts";
 import { type Facts, NO_FACTS } from "../../aircraft/facts.ts";
 import type { RememberedReading } from "../../aircraft/index.ts";
-import type { Notice } from "../../base/notices/index.ts";
 import { withStatedCells } from "../../flight/check/index.ts";
-import { reasonOf } from "./failure.ts";
+import { aircraftText, type UnusableAircraft } from "./aircraftText.ts";
 import type { Io } from "./io.ts";
-import { inputSentences } from "./sentences.ts";
 
 /** What the commands know of the aircraft; without a file the defaults of one nobody described. */
 export interface Aircraft {
@@ -16,12 +13,7 @@ export interface Aircraft {
   readonly readings: readonly RememberedReading[];
 }
 
-interface Unusable {
-  readonly state: "unusable";
-  readonly notices: readonly Notice[];
-}
-
-export type AircraftInput = { readonly state: "read"; readonly aircraft: Aircraft } | Unusable;
+export type AircraftInput = { readonly state: "read"; readonly aircraft: Aircraft } | UnusableAircraft;
 
 const NO_AIRCRAFT: Aircraft = { name: null, facts: NO_FACTS, budget: NO_BUDGET, readings: [] };
 
@@ -38,13 +30,6 @@ export async function readAircraft(file: string | null, io: Io): Promise<Aircraf
   return { state: "read", aircraft: { name: facts.name, facts, budget, readings } };
 }
 
-/** The text of an aircraft file, or why there is none. */
-export function aircraftText(file: string, io: Io): string | Unusable {
-  const bytes = bytesOf(file, io);
-  if (typeof bytes === "string") return refused("aircraft-unreadable", bytes);
-  return textOf(bytes) ?? refused("aircraft-not-text", inputSentences.aircraftNotText(file));
-}
-
 /** --cells stands in for the aircraft file, and answers a question about its cell count. */
 export function withCells(input: AircraftInput, cells: number | null): AircraftInput {
   if (cells === null || input.state !== "read") return input;
@@ -52,25 +37,4 @@ export function withCells(input: AircraftInput, cells: number | null): AircraftI
     state: "read",
     aircraft: { ...input.aircraft, facts: withStatedCells(input.aircraft.facts, cells) },
   };
-}
-
-/** The bytes, or the sentence that says why there are none. */
-function bytesOf(file: string, io: Io): Uint8Array | string {
-  try {
-    return io.files.read(resolve(io.workFolder, file)) ?? inputSentences.aircraftMissing(file);
-  } catch (error) {
-    return inputSentences.aircraftUnreadable(file, reasonOf(error));
-  }
-}
-
-function textOf(bytes: Uint8Array): string | null {
-  try {
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return null;
-  }
-}
-
-function refused(code: string, text: string): Unusable {
-  return { state: "unusable", notices: [{ code, severity: "refusal", text }] };
 }

@@ -68,12 +68,6 @@ function unloadInAir(
   if (estimate !== null) whole.currentA.set(estimate.currentA, inAir.firstRow - whole.firstRow);
 }
 
-/** True of measures whose current nobody logged: a peak of logged current is measured, with a charge of its rows. */
-export function isCurrentEstimated(measures: Pick<Measures, "peakCurrentA" | "chargeCoveredMah">): boolean {
-  const { peakCurrentA, chargeCoveredMah } = measures;
-  return isKnown(peakCurrentA) && peakCurrentA.basis === "estimated" && !isKnown(chargeCoveredMah);
-}
-
 function hasCurrentColumn({ channels, dead }: Recording): boolean {
   return channels.has("current") || dead.some(({ channel }) => channel === "current");
 }

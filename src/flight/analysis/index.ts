@@ -3,7 +3,6 @@ export { analyseRecording } from "./analyseRecording.ts";
 export { cellCountQuestion, restedPackV } from "./cellCount.ts";
 export { heatSolver } from "./controllerHeatProfile.ts";
 export type { DayFacts } from "./dayFacts.ts";
-export { isCurrentEstimated } from "./estimatedMeasures.ts";
 export type { FlightLoad } from "./flightLoad.ts";
 export { type HeatTrace, numbersOf, numbersText } from "./heatTrace.ts";
 export type { FullThrottleHeat, HeatView, TimeCurve } from "./heatView.ts";
@@ -11,6 +10,7 @@ export type { LoadLines, SpeedLine } from "./loadLines.ts";
 export type { LoadView } from "./loadView.ts";
 export {
   type HeatDriver,
+  isCurrentEstimated,
   MEASURE_NAMES,
   MEASURE_UNITS,
   type MeasureName,

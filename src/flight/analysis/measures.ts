@@ -1,4 +1,4 @@
-import type { Quantity } from "../../base/quantity/index.ts";
+import { isKnown, type Quantity } from "../../base/quantity/index.ts";
 
 /** Unit of every measure; each is always present in a result, null with a reason where it cannot be given. */
 export const MEASURE_UNITS = {
@@ -53,3 +53,9 @@ export type HeatDriver = "packCurrent" | "motorCurrent" | "powerFourThirds";
 export type Measures = { readonly [name in MeasureName]: Quantity } & {
   readonly controllerRisePerA2: Quantity & { readonly driver?: HeatDriver };
 };
+
+/** True of measures whose current nobody logged: a peak of logged current is measured, with a charge of its rows. */
+export function isCurrentEstimated(measures: Pick<Measures, "peakCurrentA" | "chargeCoveredMah">): boolean {
+  const { peakCurrentA, chargeCoveredMah } = measures;
+  return isKnown(peakCurrentA) && peakCurrentA.basis === "estimated" && !isKnown(chargeCoveredMah);
+}

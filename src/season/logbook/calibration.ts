@@ -4,7 +4,7 @@ import {
   sampleStandardDeviation,
   studentTQuantile,
 } from "../../base/statistics/index.ts";
-import { isCurrentEstimated } from "../../flight/analysis/index.ts";
+import { isCurrentEstimated } from "../../flight/analysis/measures.ts";
 import type { LogbookEntry } from "./entry.ts";
 import { bookSentences } from "./sentences.ts";
 

@@ -13,6 +13,8 @@ const BASES = ["measured", "derived", "estimated", "predicted"] as const;
 const OFTEN: readonly MeasureName[] = [
   "flightTimeS",
   "chargeUsedMah",
+  "chargeCoveredMah",
+  "peakCurrentA",
   "packResistance10sMohm",
   "controllerHotDayPeakC",
   "controllerTimeConstantS",

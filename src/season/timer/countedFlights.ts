@@ -1,6 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { isKnown } from "../../base/quantity/index.ts";
-import { isCurrentEstimated } from "../../flight/analysis/index.ts";
+import { isCurrentEstimated } from "../../flight/analysis/measures.ts";
 import type { LogbookEntry } from "../logbook/index.ts";
 import type { LoggedLoad } from "./loggedLoad.ts";
 import { fittedPropeller, flownPropeller } from "./propellerName.ts";

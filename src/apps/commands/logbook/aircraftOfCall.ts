@@ -7,7 +7,7 @@ import {
   type ChosenAircraft,
   chooseAircraft,
 } from "../../../season/logbook/index.ts";
-import { aircraftText } from "../aircraftOption.ts";
+import { aircraftText } from "../aircraftText.ts";
 import type { Call, OptionDefinition } from "../commandDefinition.ts";
 import type { Io } from "../io.ts";
 
