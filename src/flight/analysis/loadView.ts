@@ -1,9 +1,9 @@
 import type { Quantity } from "../../base/quantity/index.ts";
-import { isCurrentEstimated } from "./estimatedMeasures.ts";
 import type { FlightContext } from "./flightContext.ts";
 import type { Identified } from "./identifiedMeasures.ts";
 import { type LoadLines, loadLines } from "./loadLines.ts";
 import type { Measures } from "./measures.ts";
+import { isCurrentEstimated } from "./measures.ts";
 import type { InFlightLoad } from "./propellerLoadInFlight.ts";
 import type { WrongSetting } from "./wrongSetting.ts";
 
