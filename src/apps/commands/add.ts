@@ -2,7 +2,7 @@ import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import type { ExitCode } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
-import type { AddWork } from "./logbook/addLog.ts";
+import type { AddWork } from "./logbook/addLogOf.ts";
 import { addLogs } from "./logbook/addLogs.ts";
 import { AIRCRAFT_OPTION, aircraftOfCall } from "./logbook/aircraftOfCall.ts";
 import { GIVEN_OPTIONS, givenFacts } from "./logbook/givenOptions.ts";

@@ -3,6 +3,7 @@ import {
   type AircraftOfBook,
   aircraftOfBook,
   bookSentences,
+  checkAgain,
   flightPath,
   type KeptFlight,
   planReplace,
@@ -12,7 +13,6 @@ import {
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
-import { checkAgain } from "./logbook/checkAgain.ts";
 import { changeLines, type MeasureChange, measureChanges } from "./logbook/measureChanges.ts";
 import { BOOK_OPTION, DRY_RUN_OPTION, JSON_OPTION, type OpenBook, openBook } from "./logbook/openBook.ts";
 import { progressOf } from "./logbook/progress.ts";

@@ -1,11 +1,10 @@
 import { join, resolve } from "node:path";
-import { checkAsKept, type KeptFlight } from "../../season/logbook/index.ts";
+import { bookSentences, checkAsKept, type KeptFlight } from "../../season/logbook/index.ts";
 import { flightReport } from "../../show/report/index.ts";
 import { sha256Of } from "../disk/index.ts";
 import type { Io } from "./io.ts";
 import type { OpenBook } from "./logbook/openBook.ts";
 import { progressOf } from "./logbook/progress.ts";
-import { logbookSentences } from "./logbook/sentences.ts";
 import { seasonSentences } from "./seasonSentences.ts";
 import type { Talk } from "./talk.ts";
 import { writeReport } from "./writeOutput.ts";
@@ -53,9 +52,9 @@ interface ReportOrWhy {
 /** The report of one flight of its log, judged as the book judged it. */
 async function reportOf(entry: KeptFlight, { book }: FlightReportsWork): Promise<ReportOrWhy> {
   const bytes = await book.readLog(entry.log.path);
-  if (bytes === null) return { html: null, why: logbookSentences.logGone(entry.flight) };
+  if (bytes === null) return { html: null, why: bookSentences.logGone(entry.flight) };
   if (sha256Of(bytes) !== entry.log.sha256)
-    return { html: null, why: logbookSentences.logDiffers(entry.flight) };
+    return { html: null, why: bookSentences.logDiffers(entry.flight) };
   const { facts, budget } = entry;
   const checked = checkAsKept(entry, bytes);
   if (checked === null) return { html: null, why: seasonSentences.notFound() };

@@ -4,7 +4,7 @@ import type { FlightCheck } from "../../flight/check/index.ts";
 import type { PlanResult, SwapResult } from "../../flight/judgement/index.ts";
 import type { Change, PlanConditions } from "../../flight/prediction/index.ts";
 import type { ColumnChoice, DateOrder, DecimalMark } from "../../log/reading/index.ts";
-import type { Added, GivenFacts, ListResult, TakenIn } from "../../season/logbook/index.ts";
+import type { AddedLog, GivenChanges, GivenFacts, ListResult, TakenIn } from "../../season/logbook/index.ts";
 import type { TimerResult } from "../../season/timer/index.ts";
 import type { TrendResult } from "../../season/trends/index.ts";
 
@@ -205,14 +205,8 @@ export interface AddWork {
   /** Names this drop of logs: what is added under one name is undone together. */
   readonly run: string;
 }
-export interface AddAnswer {
+export interface AddAnswer extends AddedLog {
   readonly kind: "add";
-  readonly file: string;
-  readonly sha256: string;
-  readonly aircraft: string | null;
-  readonly outcome: Added;
-  /** Null for a log that was in the book already or whose aircraft is not known. */
-  readonly check: FlightCheck | null;
 }
 
 /** One flight as the book keeps it, as `show --json` prints it, with the report of its log. */
@@ -235,7 +229,7 @@ export interface EditWork {
   readonly kind: "edit";
   /** With several, a put-back is what one charge put back after all of them. */
   readonly flights: readonly string[];
-  readonly changes: Partial<Omit<GivenFacts, "putBackFlights">>;
+  readonly changes: GivenChanges;
 }
 export interface RemoveWork {
   readonly kind: "remove";

@@ -32,10 +32,5 @@ export const pageSentences = {
     `The browser could not keep the change (${why}). Nothing was changed; export the logbook, then open the page again.`,
   notOpen: (): string => "no logbook was opened",
 
-  noFlight: (flight: string): string => `There is no flight ${flight} in the logbook.`,
-  logGone: (flight: string): string =>
-    `The log of flight ${flight} is missing, so its report cannot be made.`,
-  logDiffers: (flight: string): string =>
-    `The log of flight ${flight} is not the one that was added, so its report cannot be made.`,
   notFoundAgain: (flight: string): string => `This release does not find flight ${flight} in its log.`,
 };

@@ -3,8 +3,8 @@ import { MEASURE_NAMES, MEASURE_UNITS, type Measures } from "../../flight/analys
 import type { KeptFlight } from "./entry.ts";
 import { bookSentences } from "./sentences.ts";
 
-/** Hex digest (SHA-256) of a text, handed in so that the core needs no crypto. */
-export type Digest = (text: string) => string;
+/** Hex digest (SHA-256) of bytes or of a text as UTF-8, handed in so that the core needs no crypto. */
+export type Digest = (data: string | Uint8Array) => string;
 
 /** A flight's file, or why it cannot be used. */
 export type ReadEntry =

@@ -1,3 +1,4 @@
+export { type AddedLog, type AddTerms, addLog, type LogToAdd } from "./addLog.ts";
 export {
   type AircraftOfBook,
   aircraftOfBook,
@@ -18,7 +19,9 @@ export {
 export { type BookIndex, type DamagedFile, indexText as indexTextOf } from "./bookIndex.ts";
 export { type CurrentCalibration, calibrateCurrent } from "./calibration.ts";
 export type { ChangeFrame } from "./changeBook.ts";
+export { type CheckedAgain, checkAgain, type JudgedBy } from "./checkAgain.ts";
 export { checkAsKept } from "./checkAsKept.ts";
+export { type EditedFlights, editFlights, type GivenChanges } from "./editFlights.ts";
 export {
   type FlightFigures,
   type GivenFacts,
@@ -33,7 +36,9 @@ export { cellText, flightsCsv } from "./exportCsv.ts";
 export { dayOf, judgedFacts, propellerSize, propellerText } from "./givenFacts.ts";
 export { foundFlights, keptFlight, keptReading, readingOptionsOf } from "./keptFlights.ts";
 export { flightsOfAircraft, type ListedFlight, type ListResult, listResult } from "./listResult.ts";
+export { type NamedFlight, type NamedFlights, namedFlights, whyUnknown } from "./namedFlights.ts";
 export { flightPath, harmlessName, logPath } from "./names.ts";
+export type { OpenedBook } from "./openedBook.ts";
 export { inOrderOfFlying } from "./order.ts";
 export { type Added, type AddRequest, flightsOfLog, planAdd, planKeepLog } from "./planAdd.ts";
 export { planKeepAircraft } from "./planKeepAircraft.ts";

@@ -36,6 +36,13 @@ export const bookSentences = {
       : `There is no flight ${name} in the logbook. Did you mean ${nearest}?`,
   flightDamaged: (name: string, why: string): string =>
     `Flight ${name} cannot be used: ${why}. What to do: tallywatt verify`,
+  logGone: (flight: string): string =>
+    `${flight}: its log is missing, so it stays as it was. See tallywatt verify`,
+  logDiffers: (flight: string): string =>
+    `${flight}: its log is damaged, so it stays as it was. See tallywatt verify`,
+  notFoundAgain: (flight: string, found: number): string =>
+    `${flight}: this release finds ${several(found, "flight", "flights")} in its log and not this one; it stays as it was.`,
+  notReadAgain: (flight: string, why: string): string => `${flight} stays as it was: ${why}`,
   changedMeanwhile: (flight: string): string =>
     `Flight ${flight} was changed by another program meanwhile. Nothing was written; try again.`,
   busy: (): string => "Other programs kept changing this logbook. Nothing was changed; try again.",

@@ -5,7 +5,7 @@ import { isSameFlight } from "../../../src/season/logbook/fingerprint.ts";
 import { indexTextOf, type LogbookEntry } from "../../../src/season/logbook/index.ts";
 import { entryWith } from "./entries.ts";
 
-const digest = (text: string): string => `${text.length}`.padStart(16, "0");
+const digest = (text: string | Uint8Array): string => `${text.length}`.padStart(16, "0");
 const plain = (entry: LogbookEntry): unknown => JSON.parse(JSON.stringify(entry));
 
 describe("the index", () => {

@@ -1,11 +1,16 @@
 import type { Notice } from "../../../base/notices/index.ts";
-import { type CurrentCalibration, calibrateCurrent, readFlights } from "../../../season/logbook/index.ts";
+import {
+  type AddedLog,
+  type CurrentCalibration,
+  calibrateCurrent,
+  readFlights,
+} from "../../../season/logbook/index.ts";
 import type { Call } from "../commandDefinition.ts";
 import { EXIT, type ExitCode, exitOfSeveral } from "../exitCodes.ts";
 import { Failure, tellError } from "../failure.ts";
 import { readLogBytes } from "../logInput.ts";
 import { exitOfNotices } from "../noticeLines.ts";
-import { type AddedLog, type AddWork, addLog } from "./addLog.ts";
+import { type AddWork, addLogOf } from "./addLogOf.ts";
 import { calibrationLine } from "./calibrationLine.ts";
 import type { LogToTake } from "./logsOfCall.ts";
 import { progressOf } from "./progress.ts";
@@ -50,7 +55,7 @@ export async function addOrWhy(
   }
   try {
     if (isWholeBook(one.log)) return { added: null, exit: await addBook(one.log, call, work) };
-    const added = await addLog(one.log, together, work);
+    const added = await addLogOf(one.log, together, work);
     tellAdded(one.log, added, call, work);
     return { added, exit: exitOfNotices(stopping(added)) };
   } catch (error) {

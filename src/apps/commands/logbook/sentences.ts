@@ -60,15 +60,8 @@ export const logbookSentences = {
   measureChanged: (words: string, before: string, after: string): string => `${words}: ${before} -> ${after}`,
   moreMeasures: (number: number): string =>
     `and ${count(number, "more measure", "more measures")}, see --json`,
-  logGone: (flight: string): string =>
-    `${flight}: its log is missing, so it stays as it was. See tallywatt verify`,
-  logDiffers: (flight: string): string =>
-    `${flight}: its log is damaged, so it stays as it was. See tallywatt verify`,
-  notFoundAgain: (flight: string, found: number): string =>
-    `${flight}: this release finds ${count(found, "flight", "flights")} in its log and not this one; it stays as it was.`,
   moreFound: (log: string, path: string): string =>
     `${log} holds another flight for this release. To add it: tallywatt add ${path}`,
-  notReadAgain: (flight: string, why: string): string => `${flight} stays as it was: ${why}`,
   aircraftGone: (flight: string, name: string): string =>
     `${flight} stays as it was: the logbook holds no aircraft ${name}.`,
 

@@ -1,10 +1,10 @@
-import type { CurrentCalibration } from "../../../season/logbook/index.ts";
+import type { AddedLog, CurrentCalibration } from "../../../season/logbook/index.ts";
 import { checkSummary } from "../checkSummary.ts";
 import type { Call } from "../commandDefinition.ts";
 import { shownLog } from "../logInput.ts";
 import { inOrder, noticeLines } from "../noticeLines.ts";
 import { commandLine } from "../shellWord.ts";
-import type { AddedLog, AddWork } from "./addLog.ts";
+import type { AddWork } from "./addLogOf.ts";
 import { logbookSentences } from "./sentences.ts";
 
 /** Notices on standard error; on standard output what was added, with one log its main numbers too. */

@@ -3,7 +3,7 @@ import type { Call } from "../commandDefinition.ts";
 import { EXIT, type ExitCode } from "../exitCodes.ts";
 import { usageFailure } from "../failure.ts";
 import type { Io } from "../io.ts";
-import type { AddWork } from "./addLog.ts";
+import type { AddWork } from "./addLogOf.ts";
 import { addOrWhy } from "./addLogs.ts";
 import { logsInFolder } from "./logsOfCall.ts";
 import { logbookSentences } from "./sentences.ts";

@@ -1,4 +1,4 @@
-import type { BookFiles, ChangeFrame, KeptFlight, Store } from "../../../season/logbook/index.ts";
+import type { BookFiles, ChangeFrame, KeptFlight, OpenedBook, Store } from "../../../season/logbook/index.ts";
 import { flightsOfAircraft, readFlights, readKeptFlights } from "../../../season/logbook/index.ts";
 import { sha256Of } from "./sha256.ts";
 
@@ -10,6 +10,12 @@ export interface Book extends Store {
 /** `run` names what is undone together; each change by itself without one. */
 export function frameOf({ release }: Book, run?: string): ChangeFrame {
   return { digest: sha256Of, release, run: run ?? randomName() };
+}
+
+/** The book for one run of changes. */
+export function openedAs(book: Book, run?: string): OpenedBook {
+  const { read, readLog, change } = book;
+  return { frame: frameOf(book, run), read, readLog, change };
 }
 
 export function randomName(): string {

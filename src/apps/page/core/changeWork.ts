@@ -3,13 +3,26 @@ import {
   aircraftOfBook,
   bookSentences,
   bringIn,
+  editFlights,
   planKeepAircraft,
   planRemove,
   planUndo,
 } from "../../../season/logbook/index.ts";
-import type { ChangeAnswer, KeepAircraftAnswer, KeepAircraftWork, RemoveWork } from "../messages.ts";
+import type {
+  ChangeAnswer,
+  EditWork,
+  KeepAircraftAnswer,
+  KeepAircraftWork,
+  RemoveWork,
+} from "../messages.ts";
 import { pageSentences } from "../sentences.ts";
-import { type Book, frameOf } from "./book.ts";
+import { type Book, frameOf, openedAs } from "./book.ts";
+
+export async function editWork({ flights, changes }: EditWork, book: Book): Promise<ChangeAnswer<"edit">> {
+  const edited = await editFlights(openedAs(book), flights, changes);
+  if (edited.state !== "edited") return { kind: "edit", flights: [], text: edited.why };
+  return { kind: "edit", flights: edited.flights, text: pageSentences.edited(edited.flights) };
+}
 
 export async function removeWork({ flights }: RemoveWork, book: Book): Promise<ChangeAnswer<"remove">> {
   const frame = frameOf(book);

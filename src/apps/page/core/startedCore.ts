@@ -5,7 +5,7 @@ import { NO_PLACE, openPlace } from "../store/openPlace.ts";
 import { StorageError } from "../store/storageError.ts";
 import { addWork } from "./addWork.ts";
 import type { Book } from "./book.ts";
-import { keepAircraftWork, removeWork, undoWork } from "./changeWork.ts";
+import { editWork, keepAircraftWork, removeWork, undoWork } from "./changeWork.ts";
 import { checkWork } from "./checkWork.ts";
 import { planWork, swapWork } from "./planWork.ts";
 import { editAircraft, formKeys, takeAircraft } from "./readAircraft.ts";
@@ -80,7 +80,7 @@ async function bookAnswer(
     case "add":
       return addWork(work, book);
     case "edit":
-      throw new Error(`${work.kind} is not there yet`);
+      return editWork(work, book);
   }
 }
 

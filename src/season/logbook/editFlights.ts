@@ -1,0 +1,78 @@
+import { type AircraftOfBook, aircraftOfBook } from "./bookAircraft.ts";
+import { checkAgain } from "./checkAgain.ts";
+import { type GivenFacts, type KeptFlight, NOTHING_GIVEN } from "./entry.ts";
+import { type NamedFlight, namedFlights } from "./namedFlights.ts";
+import type { OpenedBook } from "./openedBook.ts";
+import { planReplace, type Replacement } from "./planReplace.ts";
+import { bookSentences } from "./sentences.ts";
+
+/** Facts to change; null takes one away, one left out stays. */
+export type GivenChanges = Partial<Omit<GivenFacts, "putBackFlights">>;
+
+/** Flights that were changed; or why none was: one is not there, damaged, or was changed by another program meanwhile. */
+export type EditedFlights =
+  | { readonly state: "edited"; readonly flights: readonly string[] }
+  | { readonly state: "unusable" | "changedMeanwhile"; readonly why: string };
+
+/** Facts that the measures depend on: with them the log is analysed again. */
+const MEASURED_WITH: readonly (keyof GivenFacts)[] = ["propeller", "ambientC", "startPct", "date"];
+
+/**
+ * Changes what the pilot said of flights. With several, a put-back is what one charge put back after all of them:
+ * it is kept with the last and names them all.
+ */
+export async function editFlights(
+  book: OpenedBook,
+  flights: readonly string[],
+  changes: GivenChanges,
+): Promise<EditedFlights> {
+  const { named, aircraft } = await book.read((files) => ({
+    named: namedFlights(flights, files, book.frame.digest),
+    aircraft: aircraftOfBook(files),
+  }));
+  if (named.state === "unusable") return named;
+  const names = named.flights.map(({ entry }) => entry.flight);
+  const replacements: Replacement[] = [];
+  for (const [at, one] of named.flights.entries()) {
+    const given = editedGiven(one.entry.given, changes, names, at === names.length - 1);
+    const entry = await edited(book, one, given, aircraft);
+    if (typeof entry === "string") return { state: "unusable", why: entry };
+    replacements.push({ entry, madeFrom: one.text });
+  }
+  const made = await book.change((files) =>
+    planReplace(files, book.frame, bookSentences.edited(names), replacements),
+  );
+  const [lost] = made.changedMeanwhile;
+  if (lost !== undefined) return { state: "changedMeanwhile", why: bookSentences.changedMeanwhile(lost) };
+  return { state: "edited", flights: made.flights };
+}
+
+function editedGiven(
+  given: GivenFacts,
+  changes: GivenChanges,
+  names: readonly string[],
+  isLast: boolean,
+): GivenFacts {
+  const changed = { ...NOTHING_GIVEN, ...given, ...changes };
+  if (changes.putBackMah === undefined) return changed;
+  if (changes.putBackMah === null || !isLast) return { ...changed, putBackMah: null, putBackFlights: [] };
+  return { ...changed, putBackFlights: names };
+}
+
+/** The flight as it shall be, or why its log cannot be analysed again. */
+async function edited(
+  book: OpenedBook,
+  { entry }: NamedFlight,
+  given: GivenFacts,
+  { aircraft }: AircraftOfBook,
+): Promise<KeptFlight | string> {
+  const isSame = MEASURED_WITH.every((key) => given[key] === entry.given[key]);
+  if (isSame) return { ...entry, given };
+  const fitted = aircraft.find(({ name }) => name === entry.aircraft);
+  // The entry's facts name the propeller that flew; another one starts from the one that is fitted.
+  const isRefitted = given.propeller !== entry.given.propeller && fitted !== undefined;
+  const facts = isRefitted ? { ...entry.facts, propeller: fitted.facts.propeller } : entry.facts;
+  const judgedBy = { given, facts, budget: entry.budget, readings: fitted?.readings ?? [] };
+  const again = await checkAgain(book, entry, judgedBy);
+  return again.state === "stays" ? again.why : again.entry;
+}
