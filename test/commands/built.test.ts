@@ -1,25 +1,19 @@
 import { execFileSync, spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { networkInterfaces, tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
+import { BUILT_COMMAND, ensureBuilt } from "../support/built.ts";
 import { SAMPLE_AIRCRAFT, sampleLog } from "./sampleLog.ts";
 
 const ROOT = resolve(import.meta.dirname, "../..");
-const COMMAND = join(ROOT, "dist", "tallywatt.js");
+const COMMAND = BUILT_COMMAND;
 
 const folder = mkdtempSync(join(tmpdir(), "tallywatt-test-"));
 
-/** Newest change below a folder, milliseconds. */
-function newest(path: string): number {
-  const files = readdirSync(path, { recursive: true, encoding: "utf8" });
-  return Math.max(...files.map((name) => statSync(join(path, name)).mtimeMs));
-}
-
 beforeAll(() => {
-  const isFresh = existsSync(COMMAND) && statSync(COMMAND).mtimeMs > newest(join(ROOT, "src"));
-  if (!isFresh) execFileSync(process.execPath, [join(ROOT, "scripts/build.mjs")], { cwd: ROOT });
+  ensureBuilt();
   writeFileSync(join(folder, "flight.csv"), sampleLog());
   writeFileSync(join(folder, "heron.json"), SAMPLE_AIRCRAFT);
 });

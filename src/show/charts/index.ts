@@ -1,5 +1,5 @@
+export { bisector } from "./bisect.ts";
 export { type BudgetBar, budgetScales } from "./budgetScale.ts";
-export { bisector } from "./d3.ts";
 export { endHeights, seriesMark } from "./endLabels.ts";
 export type { FlightAxis, FlightBreak, FlightChart, FlightPoint, FlightSeries } from "./flightChart.ts";
 export { flightLimitsOffScale } from "./flightChartScale.ts";
