@@ -1,6 +1,7 @@
-// Mutation testing of one folder after the other with only its own tests; incremental, so a second run is short.
-// Run: npm run mutation -- statistics timer     (all folders when none is named)
-// Writes .tmp/mutation/FOLDER.json and the survivors by kind into docs/mutation/FOLDER.txt.
+// Mutation testing of one folder after the other with only its own tests. What was found is kept in .tmp/mutation, so
+// a second run does only what changed, and single files add up.
+// Run: npm run mutation -- statistics timer/setTimer.ts     (all folders when none is named)
+// Writes the survivors by kind into docs/mutation/FOLDER.txt.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { cpus } from "node:os";
 import { resolve } from "node:path";
@@ -14,12 +15,16 @@ const named = process.argv.slice(2);
 mkdirSync(scratch, { recursive: true });
 mkdirSync(resolve(root, "docs/mutation"), { recursive: true });
 
-for (const name of named.length > 0 ? named : Object.keys(FOLDERS)) {
+for (const each of named.length > 0 ? named : Object.keys(FOLDERS)) {
+  const [name, ...files] = each.split("/");
   const { source } = folderNamed(name);
   process.env.MUTATION_FOLDER = name;
-  const report = resolve(scratch, `${name}.json`);
+  const known = resolve(scratch, `${name}.json`);
   await new Stryker({
-    mutate: [`${source}/**/*.ts`, `!${source}/**/{sentences,*Sentences,index,contract}.ts`],
+    mutate: [
+      `${source}/${files.join("/") || "**/*.ts"}`,
+      `!${source}/**/{sentences,*Sentences,index,contract}.ts`,
+    ],
     testRunner: "vitest",
     vitest: { configFile: "scripts/mutation/vitest.config.mjs", related: false },
     plugins: ["@stryker-mutator/vitest-runner"],
@@ -27,19 +32,17 @@ for (const name of named.length > 0 ? named : Object.keys(FOLDERS)) {
     // A module's constants are made once per process, before a mutant can be switched on.
     ignoreStatic: true,
     incremental: true,
-    incrementalFile: resolve(scratch, `${name}-incremental.json`),
-    reporters: ["json", "clear-text"],
-    clearTextReporter: { reportMutants: false, reportTests: false, reportScoreTable: true },
-    jsonReporter: { fileName: report },
+    incrementalFile: known,
+    reporters: ["progress-append-only"],
     tempDirName: ".tmp/stryker",
     // TypeScript 7 has no interface for the rewriting of a tsconfig; the tests need none.
     ignorePatterns: ["dist", "coverage", "demo-reports", ".tmp", "tsconfig*.json"],
     concurrency: Number(process.env.MUTATION_WORKERS ?? cpus().length),
-    timeoutMS: 10_000,
+    timeoutMS: 4000,
     allowEmpty: true,
   }).runMutationTest();
   writeFileSync(
     resolve(root, `docs/mutation/${name}.txt`),
-    survivorText(name, JSON.parse(readFileSync(report, "utf8"))),
+    survivorText(name, JSON.parse(readFileSync(known, "utf8"))),
   );
 }
