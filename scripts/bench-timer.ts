@@ -1,4 +1,4 @@
-import { COUNTS, loggedPilot } from "../test/season/timer/loggedPilots.ts";
+import { loggedPilot } from "../test/season/timer/loggedPilots.ts";
 import { LOGGED_FLIGHTS, SPREADS, scorePilots } from "../test/season/timer/simulatedPilots.ts";
 
 const pilots = Number(process.argv[2] ?? 4000);
@@ -38,9 +38,11 @@ function throughLogs(pilotsPerSpread: number): void {
     `\nthrough simulated logs: ${pilotsPerSpread} pilots a spread, 12 later flights each, seeds from 500`,
   );
   const scores = SPREADS.flatMap((spread, index) =>
-    Array.from({ length: pilotsPerSpread }, (_, k) => loggedPilot(spread, 500 + 100 * index + k)).flat(),
+    Array.from({ length: pilotsPerSpread }, (_, k) =>
+      loggedPilot(spread, 500 + 100 * index + k, LOGGED_FLIGHTS),
+    ).flat(),
   );
-  for (const count of COUNTS) {
+  for (const count of LOGGED_FLIGHTS) {
     const own = scores.filter((score) => score.count === count);
     const total = own.reduce((sum, { later }) => sum + later, 0);
     const kept = own.reduce((sum, score) => sum + score.kept, 0);

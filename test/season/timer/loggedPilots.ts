@@ -19,8 +19,8 @@ const GO_AROUND_S = 30;
 const Z95 = 1.6448536269514722;
 /** The current goes about as the cube of the duty: a spread of the duty a third of the spread wanted. */
 const RATE_POWER = 3;
-export const COUNTS = [1, 3, 6] as const;
-const LOGGED = 6;
+/** Flights logged before the later ones are flown. */
+export const COUNTS: readonly number[] = [1, 3, 6];
 const LATER = 12;
 
 /** What a pilot's logs gave and how later flights flown to it went. */
@@ -44,12 +44,13 @@ interface Demand {
 }
 
 /** One pilot through written logs: the flights are simulated, logged, read, analysed and counted like any others. */
-export function loggedPilot(spread: number, seed: number): readonly LoggedPilot[] {
+export function loggedPilot(spread: number, seed: number, counts = COUNTS): readonly LoggedPilot[] {
+  const most = Math.max(...counts);
   const random = seededRandom(seed).fork("pilot");
   const aircraft = randomAircraft(random.fork("aircraft"), random.pick(["packCurrent", "motorCurrent"]));
   const first = randomFlightSpec(seed, { aircraft, departures: { slowProbe: true } });
   const fly = (flight: number) => simulateFlight(specOf(first, spread, 1000 * seed + flight, random));
-  const logged = Array.from({ length: LOGGED }, (_, flight) => fly(flight));
+  const logged = Array.from({ length: most }, (_, flight) => fly(flight));
   const file = aircraftOf(JSON.stringify(logged[0]!.facts));
   const entries = logged.flatMap((one, index) =>
     bookFlights(writeLog(one.logged, LOG_STYLES.plainWords), file, [`flight-${index + 1}`], {
@@ -57,9 +58,9 @@ export function loggedPilot(spread: number, seed: number): readonly LoggedPilot[
       pack: "A",
     }),
   );
-  const demands = Array.from({ length: LATER }, (_, flight) => demandOf(fly(LOGGED + flight)));
+  const demands = Array.from({ length: LATER }, (_, flight) => demandOf(fly(most + flight)));
   const known = [...logged.map(demandOf), ...demands];
-  return COUNTS.map((count) =>
+  return counts.map((count) =>
     outcome(entries.slice(0, count), demands, known, file.facts.pack.capacityMah!),
   );
 
