@@ -94,7 +94,7 @@ export function sinceFlight(before: string, changes: readonly ChangeSince[]): st
     const remark = remarks.flat().join(", ");
     return `${what} ${signed(percent)} %${remark === "" ? "" : ` (${remark})`}`;
   });
-  return `Since ${before} on this fitting: ${words.join(", ")}.`;
+  return `Since your last flight on this fitting, ${before}: ${words.join(", ")}.`;
 }
 
 export function summary(changed: number, judged: number, waiting: number): string {

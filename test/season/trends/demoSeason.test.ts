@@ -67,7 +67,7 @@ describe("the trends of the demo season", () => {
   });
 
   it("say the last flight against the one before in one line, and every sentence is short", () => {
-    expect(trends.sinceLastFlight).toMatch(/^Since flight-13 on this fitting: /);
+    expect(trends.sinceLastFlight).toMatch(/^Since your last flight on this fitting, flight-13: /);
     const sentences = [trends.text, ...trends.series.map(({ text }) => text)].flatMap((text) =>
       text.split(/(?<=[.!?])\s/),
     );

@@ -177,7 +177,7 @@ describe("the other series", () => {
       flight(index, { ...rate(index), given: { propeller: index === 2 ? "18x8" : "18x10" } }),
     );
     expect(trendsOf(book, "Plover").sinceLastFlight).toBe(
-      "Since flight-2 on this fitting: charge rate +10 %.",
+      "Since your last flight on this fitting, flight-2: charge rate +10 %.",
     );
     expect(trendsOf(book.slice(0, 1), "Plover").sinceLastFlight).toBeNull();
   });
