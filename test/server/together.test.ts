@@ -1,4 +1,5 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { request } from "node:http";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { nodeFileSystem } from "../../src/apps/disk/index.ts";
@@ -88,6 +89,28 @@ describe("several programs on one served book", () => {
     );
     expect(Buffer.from((await store.readLog(path)) ?? []).toString()).toBe(log(1));
     expect(await store.readLog("logs/0123456789abcdef-none.csv")).toBeNull();
+  });
+
+  it("have what they are at ended before the server stops", async () => {
+    const body = new TextEncoder().encode(log(1));
+    const { hostname, port } = new URL(served.origin);
+    const path = `/book/logs/${digest(body).slice(0, 16)}-one.csv`;
+    const headers = {
+      host: served.authority,
+      authorization: `Bearer ${served.token}`,
+      "content-type": "application/octet-stream",
+      "content-length": String(body.length),
+      expect: "100-continue",
+    };
+    const putting = request({ hostname, port, path, method: "PUT", headers });
+    putting.flushHeaders();
+    await new Promise((resolve) => putting.once("continue", resolve));
+    const ended = served.end();
+    putting.end(body);
+    const status = await new Promise((resolve) => putting.once("response", (got) => resolve(got.statusCode)));
+    expect(status).toBe(204);
+    await ended;
+    served = await serve();
   });
 
   it("say so when the program behind them has ended", async () => {

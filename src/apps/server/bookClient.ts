@@ -60,17 +60,26 @@ export async function servedBook(
 function asker(origin: string, token: string): Ask {
   return async (path, request = {}) => {
     const headers = { ...request.headers, authorization: `Bearer ${token}` };
-    const response = await fetch(origin + path, { ...request, headers, cache: "no-store" }).catch(
-      (error: unknown) => {
-        throw new ServerError(serverSentences.gone(), { cause: error });
-      },
-    );
+    const response = await answered(origin + path, { ...request, headers, cache: "no-store" });
     if (response.ok || [404, 409].includes(response.status)) return response;
     if (response.status === 401) throw new ServerError(serverSentences.oldToken());
     const { fault } = (await response.json()) as FaultMessage;
     if (response.status === 422) throw new ServerError(fault);
     throw new Error(`the server answered ${response.status}: ${fault}`);
   };
+}
+
+/** An idle connection may end just as it is used again; what can be asked twice is then asked twice. */
+async function answered(address: string, request: RequestInit): Promise<Response> {
+  const isRepeatable = request.method !== "POST";
+  try {
+    return await fetch(address, request).catch((error: unknown) => {
+      if (!isRepeatable) throw error;
+      return fetch(address, request);
+    });
+  } catch (error) {
+    throw new ServerError(serverSentences.gone(), { cause: error });
+  }
 }
 
 async function putLog(ask: Ask, path: string, bytes: Uint8Array): Promise<void> {

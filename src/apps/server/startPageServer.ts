@@ -8,11 +8,12 @@ import { servedPage } from "./policy.ts";
 const LOOPBACK = "127.0.0.1";
 const TOKEN_BYTES = 32;
 /** A header that has not come by then, or a request that has not ended by then, is given up. */
-const [HEADERS_MS, REQUEST_MS, IDLE_MS] = [10_000, 120_000, 5_000];
+const [HEADERS_MS, REQUEST_MS, IDLE_MS] = [10_000, 120_000, 60_000];
 const MOST_HEADER_BYTES = 8 * 1024;
 const MOST_CONNECTIONS = 64;
 /** How long a request in work may take once the server is asked to stop. */
 const STOP_MS = 5_000;
+const SWEEP_MS = 50;
 
 export interface PageServerOptions {
   /** Text of the page as it is kept in one file. */
@@ -65,8 +66,11 @@ function portOf(server: Server, port: number): Promise<number> {
 function stop(server: Server): Promise<void> {
   return new Promise((resolve) => {
     const late = setTimeout(() => server.closeAllConnections(), STOP_MS);
+    // A connection whose request has ended is idle from then on.
+    const sweep = setInterval(() => server.closeIdleConnections(), SWEEP_MS);
     server.close(() => {
       clearTimeout(late);
+      clearInterval(sweep);
       resolve();
     });
     server.closeIdleConnections();
