@@ -47,14 +47,25 @@ export class Column {
     this.numberCount++;
   }
 
+  /** Numbers of consecutive lines, `stride` apart from `offset` on; NaN for an empty cell. */
+  addRun(numbers: Float64Array, offset: number, stride: number, rows: number, firstLine: number): void {
+    this.reserve(this.length + rows);
+    const { values, length } = this;
+    for (let row = 0, at = offset; row < rows; row++, at += stride) {
+      const value = numbers[at]!;
+      values[length + row] = value;
+      if (Number.isNaN(value)) this.countBlank(firstLine + row);
+      else this.numberCount++;
+    }
+    this.length += rows;
+  }
+
   /** A cell that is no number: a clock, a missing value, or unreadable. `text` is trimmed. */
   addText(text: string, line: number): void {
     this.grow();
     this.values[this.length++] = Number.NaN;
-    if (text === "") {
-      this.blankCount++;
-      if (this.blankLines.length < LISTED_LINES) this.blankLines.push(line);
-    } else if (isMissingWord(text)) {
+    if (text === "") this.countBlank(line);
+    else if (isMissingWord(text)) {
       this.missingWordCount++;
       if (this.missingWords.size < 10) this.missingWords.add(text);
       if (this.missingLines.length < LISTED_LINES) this.missingLines.push(line);
@@ -120,19 +131,24 @@ export class Column {
     return true;
   }
 
-  private grow(): void {
-    if (this.length < this.values.length) return;
-    const wider = new Float64Array(this.values.length * 2);
-    wider.set(this.values);
+  /** Makes room for so many values in all. */
+  reserve(most: number): void {
+    if (most <= this.values.length) return;
+    const wider = new Float64Array(Math.max(most, this.values.length * 2));
+    wider.set(this.values.subarray(0, this.length));
     this.values = wider;
-    if (this.clockFlags !== null) {
-      const flags = new Uint8Array(wider.length);
-      flags.set(this.clockFlags);
-      this.clockFlags = flags;
-    }
     if (this.dateCodes === null) return;
     const dates = new Float64Array(wider.length).fill(Number.NaN);
-    dates.set(this.dateCodes);
+    dates.set(this.dateCodes.subarray(0, this.length));
     this.dateCodes = dates;
+  }
+
+  private grow(): void {
+    if (this.length === this.values.length) this.reserve(this.length + 1);
+  }
+
+  private countBlank(line: number): void {
+    this.blankCount++;
+    if (this.blankLines.length < LISTED_LINES) this.blankLines.push(line);
   }
 }

@@ -15,7 +15,7 @@ export interface LineBlock {
   readonly overlongLine: number | null;
 }
 
-const BYTES_AT_ONCE = 1 << 19;
+export const BYTES_AT_ONCE = 1 << 19;
 const LF = 0x0a;
 const CR = 0x0d;
 /** A byte order mark, also where two files were put one after the other. */
@@ -32,16 +32,17 @@ const DECODERS: Readonly<Record<Encoding, string>> = {
 /**
  * The lines of a log, block by block, so that the whole text never exists at once.
  * A line ends with LF, CRLF, CR or CRCRLF. Bytes that are no characters become U+FFFD.
- * `bytesAtOnce` changes nothing but the size of the blocks.
+ * `bytesAtOnce` changes nothing but the size of the blocks; `start` of the decoding begins line `line`.
  */
 export function* lineBlocks(
   bytes: Uint8Array,
   decoding: Decoding,
   bytesAtOnce = BYTES_AT_ONCE,
+  line = 1,
 ): Generator<LineBlock> {
   const decoder = new TextDecoder(DECODERS[decoding.encoding], { ignoreBOM: true });
   let rest = "";
-  let firstLine = 1;
+  let firstLine = line;
   for (let at = decoding.start; at < decoding.end; at += bytesAtOnce) {
     const end = Math.min(at + bytesAtOnce, decoding.end);
     const isLast = end === decoding.end;

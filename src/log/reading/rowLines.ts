@@ -1,19 +1,25 @@
-/** File line and data-line number of each row kept. */
+/** File line and data-line number of each row kept: runs of rows that follow each other are kept as one. */
 export class RowLines {
   rows = 0;
   dataLines = 0;
-  private lines = new Uint32Array(1024);
-  private ordinals = new Uint32Array(1024);
+  /** Row, line and data-line number at which each run starts. */
+  private readonly firstRows: number[] = [];
+  private readonly firstLines: number[] = [];
+  private readonly firstOrdinals: number[] = [];
+  private nextLine = -1;
+  private nextOrdinal = -1;
 
-  add(line: number): void {
-    if (this.rows === this.lines.length) {
-      this.lines = wider(this.lines);
-      this.ordinals = wider(this.ordinals);
+  /** Adds rows on consecutive lines. */
+  add(line: number, rows = 1): void {
+    if (line !== this.nextLine || this.dataLines !== this.nextOrdinal) {
+      this.firstRows.push(this.rows);
+      this.firstLines.push(line);
+      this.firstOrdinals.push(this.dataLines);
     }
-    this.lines[this.rows] = line;
-    this.ordinals[this.rows] = this.dataLines;
-    this.rows++;
-    this.dataLines++;
+    this.rows += rows;
+    this.dataLines += rows;
+    this.nextLine = line + rows;
+    this.nextOrdinal = this.dataLines;
   }
 
   /** A data line that gives no row. */
@@ -23,17 +29,22 @@ export class RowLines {
 
   /** 1-based file line of a row; 0 outside the rows. */
   lineOfRow(row: number): number {
-    return row < this.rows ? (this.lines[row] ?? 0) : 0;
+    return row < this.rows ? this.inRun(this.firstLines, row) : 0;
   }
 
   /** 0-based number of the row's data line, counting lines left out. */
   ordinalOfRow(row: number): number {
-    return this.ordinals[row] ?? 0;
+    return row < this.rows ? this.inRun(this.firstOrdinals, row) : 0;
   }
-}
 
-function wider(array: Uint32Array): Uint32Array<ArrayBuffer> {
-  const copy = new Uint32Array(array.length * 2);
-  copy.set(array);
-  return copy;
+  private inRun(firsts: readonly number[], row: number): number {
+    let low = 0;
+    let high = this.firstRows.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.firstRows[middle]! <= row) low = middle;
+      else high = middle - 1;
+    }
+    return (firsts[low] ?? 0) + row - (this.firstRows[low] ?? 0);
+  }
 }

@@ -1,7 +1,7 @@
 /** Powers of ten that a double holds exactly. */
-const EXACT_POWERS = Array.from({ length: 23 }, (_, power) => 10 ** power);
+export const EXACT_POWERS = Array.from({ length: 23 }, (_, power) => 10 ** power);
 /** Digits whose integer a double holds exactly. */
-const EXACT_DIGITS = 15;
+export const EXACT_DIGITS = 15;
 const POINT = 0x2e;
 const COMMA = 0x2c;
 const MINUS = 0x2d;

@@ -38,6 +38,8 @@ export class TableBuilder {
   /** File column of each cell of a row. */
   private order: number[];
   private readonly odd = new OddLines();
+  /** Records cut but not read yet: papaparse takes many at once. */
+  private readonly waiting = { records: [] as string[], lines: [] as number[], blanks: [] as boolean[] };
   private isAfterBlank = false;
   private readonly numbersOfRow: number;
   private isJustAfterHeader = false;
@@ -56,34 +58,44 @@ export class TableBuilder {
   /** Adds the next block of lines. */
   addBlock(block: LineBlock): void {
     const isEnd = block.isLast;
-    const records: string[] = [];
-    const lines: number[] = [];
-    const blanks: boolean[] = [];
-    const flush = (): void => {
-      this.addRecords(records, lines, blanks);
-      records.length = lines.length = blanks.length = 0;
-    };
-    const take = (record: string, line: number): void => {
-      records.push(record);
-      lines.push(line);
-      blanks.push(this.isAfterBlank);
-      this.isAfterBlank = false;
-    };
     block.lines.forEach((text, index) => {
       const line = block.firstLine + index;
       if (line < this.layout.bodyLine) return;
       const isCut = isEnd && !block.isTerminated && index === block.lines.length - 1;
-      if (isCut && this.lines.rows + records.length + this.layout.headerLine > 0 && !isBlank(text)) {
-        this.addCutLine(line);
-      } else this.addLine(text, line, take);
+      const isFirst = this.lines.rows + this.waiting.records.length + this.layout.headerLine === 0;
+      if (isCut && !isFirst && !isBlank(text)) this.addCutLine(line);
+      else this.addLine(text, line);
     });
-    if (isEnd)
-      this.cutter.end(
-        (record, line) => take(record, line),
-        (line) => this.addBrokenQuote(line),
-      );
-    flush();
+    if (isEnd) this.cutter.end(this.take, (line) => this.addBrokenQuote(line));
+    this.addWaiting();
     if (isEnd) this.settleOddLines(true);
+  }
+
+  /** Whether the line may be one of plain numbers as far as the lines before it tell. */
+  takesCleanRows(line: number): boolean {
+    const { joins, bodyLine } = this.layout;
+    return joins === null && line >= bodyLine && !this.cutter.isOpen && !this.isJustAfterHeader;
+  }
+
+  /** Cells of a row as the last header orders them, and the mark of the last row. */
+  get form(): { readonly width: number; readonly mark: "." | "," } {
+    return { width: this.order.length, mark: this.numbers.mark };
+  }
+
+  /** Adds rows of plain numbers on consecutive lines, row-major; NaN for an empty cell. */
+  addCleanRows(values: Float64Array, rows: number, firstLine: number): void {
+    this.isAfterBlank = false;
+    this.settleOddLines(false);
+    const width = this.order.length;
+    this.order.forEach((column, cell) => {
+      this.columns[column]!.addRun(values, cell, width, rows, firstLine);
+    });
+    this.addLines(firstLine, rows);
+  }
+
+  /** Makes room for so many more rows. */
+  reserve(rows: number): void {
+    for (const column of this.columns) column.reserve(this.lines.rows + rows);
   }
 
   get columnCount(): number {
@@ -104,7 +116,14 @@ export class TableBuilder {
     };
   }
 
-  private addLine(text: string, line: number, take: (record: string, line: number) => void): void {
+  private readonly take = (record: string, line: number): void => {
+    this.waiting.records.push(record);
+    this.waiting.lines.push(line);
+    this.waiting.blanks.push(this.isAfterBlank);
+    this.isAfterBlank = false;
+  };
+
+  private addLine(text: string, line: number): void {
     if (!this.cutter.isOpen) {
       if (isBlank(text)) {
         this.isAfterBlank = true;
@@ -117,7 +136,7 @@ export class TableBuilder {
       if (isRemark) this.addComment(text, line);
       if (isRemark) return;
     }
-    this.cutter.add(tidyLine(text, this.layout.delimiter), line, take, (broken) =>
+    this.cutter.add(tidyLine(text, this.layout.delimiter), line, this.take, (broken) =>
       this.addBrokenQuote(broken),
     );
   }
@@ -138,6 +157,7 @@ export class TableBuilder {
       isNumber,
     );
     const isRow = this.numbersOfRow > 0 && numbers >= this.numbersOfRow;
+    if (isRow) this.addWaiting();
     if (isRow) this.leaveOut(line);
     else this.defects.comments.add(line);
   }
@@ -148,6 +168,7 @@ export class TableBuilder {
   }
 
   private addDamaged(line: number): void {
+    this.addWaiting();
     this.lines.leaveOut();
     this.defects.damaged.add(line);
   }
@@ -157,11 +178,14 @@ export class TableBuilder {
   }
 
   private addCutLine(line: number): void {
+    this.addWaiting();
     this.lines.leaveOut();
     this.defects.cutLastLine = line;
   }
 
-  private addRecords(records: readonly string[], lines: readonly number[], blanks: readonly boolean[]): void {
+  /** Adds the records before a line that is left out, so that rows and lines left out keep their order. */
+  private addWaiting(): void {
+    const { records, lines, blanks } = this.waiting;
     if (records.length === 0) return;
     const rows = cellsOfRecords(records, this.layout.delimiter);
     for (let index = 0; index < rows.length; index++) {
@@ -169,6 +193,7 @@ export class TableBuilder {
       for (let at = 0; at < cells.length; at++) cells[at] = cells[at]!.trim();
       this.addRow(cells, lines[index]!, blanks[index]!);
     }
+    records.length = lines.length = blanks.length = 0;
   }
 
   private addRow(raw: string[], line: number, isAfterBlank: boolean): void {
@@ -248,7 +273,11 @@ export class TableBuilder {
         column.addText(text, line);
       }
     }
-    this.lines.add(line);
+    this.addLines(line, 1);
+  }
+
+  private addLines(firstLine: number, count: number): void {
+    this.lines.add(firstLine, count);
     const rows = this.lines.rows;
     if (this.order.length < this.columns.length) for (const column of this.columns) column.padTo(rows);
     if (rows > MOST_ROWS || rows * this.columns.length > MOST_TABLE_CELLS) this.tooLarge = true;

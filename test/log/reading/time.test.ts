@@ -160,6 +160,9 @@ describe("clocks of a log", () => {
     const log = logOf(lines.join("\n"), { rateHz: 5 });
     expect(log.clock.kind).toBe("none");
     expect([log.timeS[8], log.timeS[9]]).toEqual([1.6, 2]);
+    lines[10] = "\0\0\0\0";
+    const damaged = logOf(lines.join("\n"), { rateHz: 5 });
+    expect([damaged.timeS[8], damaged.timeS[9]]).toEqual([1.6, 2]);
   });
 
   it.each([
