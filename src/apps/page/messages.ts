@@ -1,5 +1,6 @@
 import type { AircraftKey, AircraftValues } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
+import type { DisplayUnits } from "../../base/quantity/index.ts";
 import type { FlightCheck } from "../../flight/check/index.ts";
 import type { PlanResult, SwapResult } from "../../flight/judgement/index.ts";
 import type { Change, PlanConditions } from "../../flight/prediction/index.ts";
@@ -109,14 +110,21 @@ export type WantedAircraft =
   | { readonly name: string }
   | null;
 
+/** A result as markup too; it enters the page only through a parser that runs nothing. Empty where there is none. */
+export interface Shown {
+  readonly view: string;
+}
+
 /** The plan of an aircraft file, with the parts as the book's flights of that aircraft show them if wanted. */
 export interface PlanWork {
   readonly kind: "plan";
   readonly aircraft: WantedAircraft;
   readonly withBook: boolean;
   readonly conditions: Pick<PlanConditions, "ambientC" | "elevationM">;
+  /** Units of the view; metric without. */
+  readonly units?: DisplayUnits;
 }
-export interface PlanAnswer extends Stoppable<PlanResult> {
+export interface PlanAnswer extends Stoppable<PlanResult>, Shown {
   readonly kind: "plan";
 }
 
@@ -132,8 +140,10 @@ export interface SwapWork {
     readonly elevationM: number | null;
     readonly reservePct: number | null;
   };
+  /** Units of the view; metric without. */
+  readonly units?: DisplayUnits;
 }
-export interface SwapAnswer extends Stoppable<SwapResult> {
+export interface SwapAnswer extends Stoppable<SwapResult>, Shown {
   readonly kind: "swap";
 }
 
@@ -255,7 +265,7 @@ export interface TimerWork {
   readonly reservePct: number | null;
   readonly startPct: number | null;
 }
-export interface TimerAnswer extends Stoppable<TimerResult> {
+export interface TimerAnswer extends Stoppable<TimerResult>, Shown {
   readonly kind: "timer";
 }
 
@@ -263,7 +273,7 @@ export interface TrendWork {
   readonly kind: "trend";
   readonly aircraft: WantedAircraft;
 }
-export interface TrendAnswer extends Stoppable<TrendResult> {
+export interface TrendAnswer extends Stoppable<TrendResult>, Shown {
   readonly kind: "trend";
 }
 

@@ -49,6 +49,7 @@ export function minutesAndSeconds(seconds: number): string {
 
 const UNIT_SIGNS: ReadonlyMap<string, string> = new Map([
   ["degC", "°C"],
+  ["degF", "°F"],
   ["mohm", "mΩ"],
   ["degC/A2", "°C/A²"],
   ["1", ""],

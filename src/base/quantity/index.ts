@@ -1,4 +1,12 @@
 export {
+  type DisplayUnits,
+  displayedNumber,
+  displayedQuantity,
+  displayedUnit,
+  fieldNumber,
+  numberFromDisplayed,
+} from "./displayUnits.ts";
+export {
   decimalPlace,
   lengthInWords,
   minutesAndSeconds,

@@ -1,4 +1,14 @@
-import { isKnown, plainNumber, type Quantity, quantityText, unitText } from "../../base/quantity/index.ts";
+import {
+  type DisplayUnits,
+  displayedNumber,
+  displayedQuantity,
+  displayedUnit,
+  isKnown,
+  plainNumber,
+  type Quantity,
+  quantityText,
+  unitText,
+} from "../../base/quantity/index.ts";
 import type { Judgement } from "../../flight/judgement/index.ts";
 import type { BudgetBar } from "../charts/index.ts";
 import { limitSourceWords, measureTitle } from "./measureMethods.ts";
@@ -26,9 +36,14 @@ export interface BudgetLines {
 
 /**
  * Sorts the judgements of a flight into lines: one per limit, the plan of the same measure on its first
- * limit line, and one per plan that has no limit beside it. `fullCellV` is where a cell's room begins.
+ * limit line, and one per plan that has no limit beside it. `fullCellV` is where a cell's room begins. Bars are the
+ * same in all units: only the texts change.
  */
-export function budgetLines(judgements: readonly Judgement[], fullCellV: number): BudgetLines {
+export function budgetLines(
+  judgements: readonly Judgement[],
+  fullCellV: number,
+  units: DisplayUnits = "metric",
+): BudgetLines {
   const withNumber = judgements.filter((judgement) => judgement.value !== null);
   const limits = withNumber.filter((judgement) => judgement.against === "limit");
   const plans = withNumber.filter((judgement) => judgement.against === "plan");
@@ -36,22 +51,27 @@ export function budgetLines(judgements: readonly Judgement[], fullCellV: number)
   return {
     limits: limits.map((limit) => {
       const plan = firstOf(limit.line) === limit ? plans.find(({ line }) => line === limit.line) : undefined;
-      return limitLine(limit, plan ?? null, fullCellV);
+      return limitLine(limit, plan ?? null, fullCellV, units);
     }),
-    plans: plans.filter((plan) => firstOf(plan.line) === undefined).map(planLine),
+    plans: plans.filter((plan) => firstOf(plan.line) === undefined).map((plan) => planLine(plan, units)),
     withoutReference: judgements.filter((judgement) => judgement.value === null),
   };
 }
 
-function limitLine(limit: Judgement, plan: Judgement | null, fullCellV: number): BudgetLine {
+function limitLine(
+  limit: Judgement,
+  plan: Judgement | null,
+  fullCellV: number,
+  units: DisplayUnits,
+): BudgetLine {
   const share = shareOfLimit(limit, fullCellV);
   return {
     name: measureTitle(limit.line),
     detail: limitSourceWords(limit.source),
-    measured: quantityText(limit.measured),
+    measured: quantityText(displayedQuantity(limit.measured, units)),
     isKnown: isKnown(limit.measured),
-    planned: plan === null ? null : referenceText(plan),
-    limit: referenceText(limit),
+    planned: plan === null ? null : referenceText(plan, units),
+    limit: referenceText(limit, units),
     judgements: plan === null ? [limit] : [limit, plan],
     bar: {
       ...shares(limit.measured, share),
@@ -61,14 +81,25 @@ function limitLine(limit: Judgement, plan: Judgement | null, fullCellV: number):
   };
 }
 
-function planLine(plan: Judgement): BudgetLine {
+/** Any quantity of a limit's line on the limit's scale. */
+export function limitBar(limit: Judgement, quantity: Quantity, fullCellV: number): BudgetBar {
+  return { ...shares(quantity, shareOfLimit(limit, fullCellV)), plan: null, reference: { kind: "wall" } };
+}
+
+/** A quantity as a share of another value of the same thing, which is marked at 1. */
+export function shareBar(quantity: Quantity, whole: number): BudgetBar {
+  const reference = { kind: "band", from: 1, to: 1 } as const;
+  return { ...shares(quantity, (value) => value / whole), plan: 1, reference };
+}
+
+function planLine(plan: Judgement, units: DisplayUnits): BudgetLine {
   const value = plan.value ?? 0;
   return {
     name: measureTitle(plan.line),
     detail: durations(plan),
-    measured: quantityText(plan.measured),
+    measured: quantityText(displayedQuantity(plan.measured, units)),
     isKnown: isKnown(plan.measured),
-    planned: referenceText(plan),
+    planned: referenceText(plan, units),
     limit: null,
     judgements: [plan],
     bar: {
@@ -121,6 +152,7 @@ function durations({ measured, value }: Judgement): string | null {
   return durationsWords(durationWords(measured.value), durationWords(value));
 }
 
-function referenceText(judgement: Judgement): string {
-  return `${plainNumber(judgement.value ?? 0)} ${unitText(judgement.measured.unit)}`;
+function referenceText({ value, measured }: Judgement, units: DisplayUnits): string {
+  const shown = displayedNumber(value ?? 0, measured.unit, units);
+  return `${plainNumber(shown)} ${unitText(displayedUnit(measured.unit, units))}`;
 }

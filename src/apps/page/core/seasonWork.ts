@@ -1,7 +1,7 @@
 import { aircraftOfBook, listResult, readFlights } from "../../../season/logbook/index.ts";
 import { timerResult } from "../../../season/timer/index.ts";
 import { trendsOf } from "../../../season/trends/index.ts";
-import { seasonPage } from "../../../show/report/index.ts";
+import { seasonPage, timerView, trendsView } from "../../../show/report/index.ts";
 import type {
   ListAnswer,
   ListWork,
@@ -28,19 +28,23 @@ export function timerWork(work: TimerWork, book: Book): Promise<TimerAnswer> {
   const { pack, ambientC, reservePct, startPct } = work;
   return book.read((files) => {
     const chosen = wantedAircraft(work.aircraft, files);
-    if (chosen.state === "stopped") return { kind: "timer", result: null, notices: chosen.notices };
+    if (chosen.state === "stopped") return { kind: "timer", result: null, notices: chosen.notices, view: "" };
     const { name, facts, budget } = chosen.aircraft;
     const next = { pack, ambientC, reservePct: reservePct ?? budget.reservePct, startPct };
-    return { kind: "timer", result: timerResult(flightsOf(files, name), facts, next), notices: [] };
+    const flights = flightsOf(files, name);
+    const result = timerResult(flights, facts, next);
+    return { kind: "timer", result, notices: [], view: timerView(flights, chosen.aircraft, result) };
   });
 }
 
 export function trendWork({ aircraft }: TrendWork, book: Book): Promise<TrendAnswer> {
   return book.read((files) => {
     const chosen = wantedAircraft(aircraft, files);
-    if (chosen.state === "stopped") return { kind: "trend", result: null, notices: chosen.notices };
+    if (chosen.state === "stopped") return { kind: "trend", result: null, notices: chosen.notices, view: "" };
     const { name } = chosen.aircraft;
-    return { kind: "trend", result: trendsOf(keptFlightsOf(files, name), name), notices: [] };
+    const flights = keptFlightsOf(files, name);
+    const result = trendsOf(flights, name);
+    return { kind: "trend", result, notices: [], view: trendsView(flights, chosen.aircraft, result) };
   });
 }
 

@@ -1,6 +1,7 @@
 import { plainNumber } from "../../../base/quantity/index.ts";
 import type { SeasonFlight, SeasonPoint } from "../../../season/overview/index.ts";
-import { html, type Markup } from "../../charts/index.ts";
+import { html, type Markup, NOTHING } from "../../charts/index.ts";
+import { carriedNumber } from "../carried.ts";
 import { figureText } from "./figureText.ts";
 import { titleWithUnit } from "./flightFigure.ts";
 import { flightRange } from "./flightWords.ts";
@@ -31,9 +32,7 @@ export function pointTable(
   const heads = columns.map(({ head, unit }) => html`<th scope="col">${titleWithUnit(head, unit)}</th>`);
   const byGroup = columns.map(({ points }) => new Map(points.map((point) => [groupOf(point), point])));
   const rows = [...rowsOf(columns, groupOf)].map(([group, row]) => {
-    const cells = columns.map(
-      ({ unit }, index) => html`<td>${cellText(byGroup[index]?.get(group), unit)}</td>`,
-    );
+    const cells = columns.map(({ unit }, index) => cell(byGroup[index]?.get(group), unit));
     return html`<tr>${rowHead(row, flights)}${cells}</tr>`;
   });
   return html`<details class="table"><summary>${name} as a table</summary><div class="scroll" role="group" tabindex="0" aria-label="${name}, table"><table><caption>${caption}</caption><thead><tr><th scope="col">flight</th><th scope="col">day</th>${heads}</tr></thead><tbody>${rows}</tbody></table></div></details>`;
@@ -59,6 +58,11 @@ function rowHead({ fromPlace, toPlace }: Row, flights: readonly SeasonFlight[]):
   const [from, to] = [flights[fromPlace], flights[toPlace]];
   if (from === undefined || to === undefined) throw new RangeError(`no flight at place ${fromPlace}`);
   return html`<th scope="row">${flightRange(from, to)}</th><td class="day">${from.day ?? "not known"}</td>`;
+}
+
+function cell(point: SeasonPoint | undefined, unit: string): Markup {
+  const whole = point === undefined ? NOTHING : carriedNumber("point", point.value);
+  return html`<td${whole}>${cellText(point, unit)}</td>`;
 }
 
 function cellText(point: SeasonPoint | undefined, unit: string): string {

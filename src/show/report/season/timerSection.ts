@@ -7,6 +7,7 @@ import {
 } from "../../../season/overview/index.ts";
 import type { TimerLimit, TimerSetting } from "../../../season/timer/index.ts";
 import { html, type Markup, NOTHING, sumDrawing } from "../../charts/index.ts";
+import { carriedNumber } from "../carried.ts";
 import { sentence } from "../sentences.ts";
 import { capital } from "./capital.ts";
 import type { SeasonContext } from "./seasonInput.ts";
@@ -43,15 +44,15 @@ export function timerSection(context: SeasonContext): Markup {
 
 function figures({ timerS, touchdownByS, cautiousTimerS }: TimerSetting): Markup {
   const items = [
-    [TIMER_LABELS.timer, timerS, TIMER_LABELS.timerHelp],
-    [TIMER_LABELS.touchdown, touchdownByS, TIMER_LABELS.touchdownHelp],
-    [TIMER_LABELS.cautious, cautiousTimerS, TIMER_LABELS.cautiousHelp],
+    [TIMER_LABELS.timer, timerS, TIMER_LABELS.timerHelp, "timerS"],
+    [TIMER_LABELS.touchdown, touchdownByS, TIMER_LABELS.touchdownHelp, "touchdownByS"],
+    [TIMER_LABELS.cautious, cautiousTimerS, TIMER_LABELS.cautiousHelp, "cautiousTimerS"],
   ] as const;
-  const shown = items.flatMap(([words, seconds, help]) =>
+  const shown = items.flatMap(([words, seconds, help, name]) =>
     seconds === null
       ? []
       : [
-          html`<div class="figure"><dt>${words}</dt><dd><b>${minutesAndSeconds(seconds)}</b> <span class="quiet">${help}</span></dd></div>`,
+          html`<div class="figure"><dt>${words}</dt><dd><b${carriedNumber(name, seconds)}>${minutesAndSeconds(seconds)}</b> <span class="quiet">${help}</span></dd></div>`,
         ],
   );
   return html`<dl class="figures">${shown}</dl>`;
@@ -66,7 +67,8 @@ function promise({ coverage, reservePct, provisional, oneMoreFlightS, binding }:
 function limits({ limits: all, binding }: TimerSetting): Markup {
   if (all.length === 0) return NOTHING;
   const items = all.map(
-    (limit) => html`<li>${limitWords(limit)}${limit.by === binding ? html`: <b>${BINDS}</b>` : NOTHING}</li>`,
+    (limit) =>
+      html`<li${carriedNumber(`${limit.by}TouchdownByS`, limit.touchdownByS)}>${limitWords(limit)}${limit.by === binding ? html`: <b>${BINDS}</b>` : NOTHING}</li>`,
   );
   return html`<h3>${LIMITS_TITLE}</h3><ul>${items}</ul>`;
 }
@@ -86,7 +88,7 @@ function sum({ explained }: TimerSetting): Markup {
     const step = steps[index] ?? null;
     const drawing = step === null ? NOTHING : sumDrawing(step);
     const number = `${plainNumber(term.value).replace("-", "−")} ${unitText(term.unit)}`;
-    return html`<li><span>${capital(term.what)}</span><span class="number">${number}</span><span>${drawing}</span></li>`;
+    return html`<li><span>${capital(term.what)}</span><span class="number"${carriedNumber("term", term.value)}>${number}</span><span>${drawing}</span></li>`;
   });
   return html`<h3 id="timer-sum">${SUM_TITLE}</h3><p class="key">${SUM_KEY}</p><ul class="sum" aria-labelledby="timer-sum">${rows}</ul>`;
 }

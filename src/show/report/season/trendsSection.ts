@@ -20,6 +20,7 @@ import {
   shortened,
   visibleText,
 } from "../../charts/index.ts";
+import { carried } from "../carried.ts";
 import { capital } from "./capital.ts";
 import { changesList, fittingBreaks } from "./changes.ts";
 import { figureText } from "./figureText.ts";
@@ -117,5 +118,5 @@ function seriesSentence({ trend, words, style }: DrawnSeries): Markup {
   const per = measure === "packResistanceMohm" ? "charge" : "flight";
   const hasInterval = slope.value !== null && slope.low !== null && slope.high !== null;
   const pace = hasInterval ? slopeWords(figureText(slope), unitText(trendUnit(measure)), per) : "";
-  return html`${seriesMark(style)}<b>${seriesLead(capital(words), isAlarmed(trend))}</b> ${said} ${pace}`;
+  return html`${seriesMark(style)}<b>${seriesLead(capital(words), isAlarmed(trend))}</b> ${said} <span${carried(measure, slope)}>${pace}</span>`;
 }

@@ -10,6 +10,7 @@ import {
   verdictShape,
 } from "../../charts/index.ts";
 import { type BudgetLine, budgetLines } from "../budgetLines.ts";
+import { carried } from "../carried.ts";
 import type { FlightContext } from "../reportInput.ts";
 import {
   AFTER_A_LIMIT,
@@ -28,21 +29,22 @@ export function budgetSection(context: FlightContext): Markup {
   const isBench = kind === "benchRun";
   const title = isBench ? "Go or no-go list" : "Against the limits";
   const groups = [
-    group(
+    budgetGroup(
       `${context.id}-limits`,
       title,
       BUDGET_LIMIT_AXIS,
       limits,
       isBench ? benchSentence(judgements) : null,
     ),
-    group(`${context.id}-plan`, "Against the plan", BUDGET_PLAN_AXIS, plans, null),
+    budgetGroup(`${context.id}-plan`, "Against the plan", BUDGET_PLAN_AXIS, plans, null),
   ];
   const isEmpty = limits.length + plans.length === 0;
   const body = isEmpty ? html`<p>${NO_BUDGET_TEXT}</p>` : html`<p class="key">${BUDGET_KEY}</p>${groups}`;
   return html`<section class="budget" aria-labelledby="${context.id}-budget"><h3 id="${context.id}-budget">The budget</h3>${body}${withoutNumbers(withoutReference)}</section>${afterALimit(limits)}`;
 }
 
-function group(
+/** Lines with their bars on one shared axis, under a title. */
+export function budgetGroup(
   id: string,
   title: string,
   axisText: string,
@@ -63,7 +65,11 @@ function lineItem(line: BudgetLine, drawing: Markup): Markup {
   const reasons = line.judgements.filter((one) => one.verdict === "not judged" && isKnown(one.measured));
   const why = reasons.map((one) => html`<p class="reason">${one.text}</p>`);
   const verdicts = line.judgements.map((judgement) => verdict(judgement, line.judgements.length > 1));
-  return html`<li><div class="line-name"><strong>${line.name}</strong>${detail}</div><div class="line-numbers"><span class="measured${line.isKnown ? "" : " unknown"}">${line.measured}</span>${references}</div><div class="line-scale">${drawing}</div><div class="line-verdict">${verdicts}</div>${why}</li>`;
+  return html`<li><div class="line-name"><strong>${line.name}</strong>${detail}</div><div class="line-numbers"><span class="measured${line.isKnown ? "" : " unknown"}"${carriedMeasured(line)}>${line.measured}</span>${references}</div><div class="line-scale">${drawing}</div><div class="line-verdict">${verdicts}</div>${why}</li>`;
+}
+
+function carriedMeasured({ judgements: [first] }: BudgetLine): Markup {
+  return first === undefined ? NOTHING : carried(first.line, first.measured);
 }
 
 function reference(words: string, text: string | null): Markup {
@@ -72,7 +78,7 @@ function reference(words: string, text: string | null): Markup {
     : html`<span class="reference"><span class="quiet">${words}</span> ${text}</span>`;
 }
 
-function verdict(judgement: Judgement, isOneOfTwo: boolean): Markup {
+export function verdict(judgement: Judgement, isOneOfTwo: boolean): Markup {
   const against = isOneOfTwo ? html`<span class="quiet">${judgement.against}:</span> ` : NOTHING;
   return html`<span class="verdict">${verdictShape(judgement.verdict)} ${against}<b>${judgement.verdict}</b></span>`;
 }

@@ -1,6 +1,7 @@
 import { isKnown, type Quantity, quantityText } from "../../../base/quantity/index.ts";
 import { MEASURE_NAMES, type MeasureName } from "../../../flight/analysis/index.ts";
 import { html, type Markup, NOTHING } from "../../charts/index.ts";
+import { carried } from "../carried.ts";
 import { measureTitle } from "../measureMethods.ts";
 import type { FlightContext } from "../reportInput.ts";
 import { DRIVER_WORDS, durationWords, EVERYTHING_KNOWN, sampleWords, sentence } from "../sentences.ts";
@@ -31,7 +32,7 @@ function measureRow(name: MeasureName, quantity: Quantity, more: string): Markup
   if (!isKnown(quantity)) return NOTHING;
   const text = quantityText(quantity);
   const clock = quantity.unit === "s" && quantity.value >= 60 ? `, ${durationWords(quantity.value)}` : "";
-  return html`<tr><th scope="row">${measureTitle(name)}</th><td class="value">${text}${clock}</td><td>${quantity.basis}</td><td>${more}</td></tr>`;
+  return html`<tr><th scope="row">${measureTitle(name)}</th><td class="value"${carried(name, quantity)}>${text}${clock}</td><td>${quantity.basis}</td><td>${more}</td></tr>`;
 }
 
 function remark({ flight }: FlightContext, name: MeasureName): string {
