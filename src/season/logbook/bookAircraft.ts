@@ -62,23 +62,34 @@ export function chooseAircraft({ aircraft, damaged }: AircraftOfBook, name: stri
   return stopped([...broken, ...(aircraft.length > 1 ? [whichAircraft(names)] : [])]);
 }
 
-/** An aircraft file from outside the book: as the book will keep it, with the readings the book remembers. */
-export function bringIn(
-  { aircraft }: AircraftOfBook,
-  outside: Omit<BookAircraft, "path" | "name"> & { readonly facts: Facts },
-): BookAircraft {
+type OutsideAircraft = Omit<BookAircraft, "path" | "name">;
+
+/**
+ * An aircraft file from outside the book: as the book will keep it, with the readings the book remembers. One that
+ * says the same of the aircraft as the book's own is the book's own.
+ */
+export function bringIn(book: AircraftOfBook, outside: OutsideAircraft): BookAircraft {
+  const kept = keptOf(book, outside);
+  return kept !== undefined && isSameFitting(kept, outside) ? kept : takenOver(book, outside);
+}
+
+/** The same, but its text goes in place of the book's own even where only its words differ. */
+export function takenOver(book: AircraftOfBook, outside: OutsideAircraft): BookAircraft {
   const name = outside.facts.name ?? "";
-  const kept = aircraft.find((one) => isNamed(one, name));
+  const kept = keptOf(book, outside);
   if (kept === undefined) {
-    const taken = new Set(aircraft.map(({ path }) => path.toLowerCase()));
+    const taken = new Set(book.aircraft.map(({ path }) => path.toLowerCase()));
     const path = firstFree((number) => pathOf(name, number), taken);
     return { ...outside, name, path };
   }
-  if (isSameFitting(kept, outside)) return kept;
   const known = new Set(outside.readings.map(({ headerSignature }) => headerSignature));
   const carried = kept.readings.filter(({ headerSignature }) => !known.has(headerSignature));
   const text = carried.reduce(withRememberedReading, outside.text);
   return { ...outside, name, path: kept.path, text, readings: [...outside.readings, ...carried] };
+}
+
+function keptOf({ aircraft }: AircraftOfBook, { facts }: OutsideAircraft): BookAircraft | undefined {
+  return aircraft.find((one) => isNamed(one, facts.name ?? ""));
 }
 
 function isSameFitting(

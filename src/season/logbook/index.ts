@@ -6,6 +6,7 @@ export {
   bringIn,
   type ChosenAircraft,
   chooseAircraft,
+  takenOver,
 } from "./bookAircraft.ts";
 export {
   assertUsable,

@@ -2,11 +2,11 @@ import { parseAircraftFile } from "../../../aircraft/index.ts";
 import {
   aircraftOfBook,
   bookSentences,
-  bringIn,
   editFlights,
   planKeepAircraft,
   planRemove,
   planUndo,
+  takenOver,
 } from "../../../season/logbook/index.ts";
 import type {
   ChangeAnswer,
@@ -51,7 +51,7 @@ export async function keepAircraftWork(
   if (parsed.state === "refusal") return { kind: "keepAircraft", result: null, notices: parsed.notices };
   const frame = frameOf(book);
   const result = await book.change((files) => {
-    const { name, path, text: kept } = bringIn(aircraftOfBook(files), { ...parsed, text });
+    const { name, path, text: kept } = takenOver(aircraftOfBook(files), { ...parsed, text });
     const own = { name, path, text: kept };
     return { ...planKeepAircraft(files, frame, own), result: own };
   });

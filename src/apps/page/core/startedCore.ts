@@ -1,7 +1,7 @@
 import { BusyBookError, UnusableBookError } from "../../../season/logbook/index.ts";
 import { ServerError } from "../../server/bookClient.ts";
 import type { Answer, Asked, Progress, Reply, Work } from "../messages.ts";
-import { NO_PLACE, openPlace } from "../store/openPlace.ts";
+import { noPlace, openPlace } from "../store/openPlace.ts";
 import { StorageError } from "../store/storageError.ts";
 import { addWork } from "./addWork.ts";
 import type { Book } from "./book.ts";
@@ -20,7 +20,7 @@ const EXPECTED = [UnusableBookError, BusyBookError, ServerError, StorageError, B
 export function startedCore(
   release: string,
 ): (asked: Asked, tell: (progress: Progress) => void) => Promise<Reply> {
-  let place = Promise.resolve(NO_PLACE);
+  let place = Promise.resolve(noPlace());
   const answerOf = async (work: Work, tell: (share: number, words: string) => void): Promise<Answer> => {
     // Work that is asked for while the book opens waits for it.
     if (work.kind === "openBook") place = openPlace(work.server);

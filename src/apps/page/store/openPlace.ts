@@ -11,7 +11,9 @@ export interface OpenPlace {
 }
 
 /** Stands in until a book is opened: an empty one in this page's memory. */
-export const NO_PLACE: OpenPlace = memoryPlace(pageSentences.notOpen());
+export function noPlace(): OpenPlace {
+  return memoryPlace(pageSentences.notOpen());
+}
 
 /** The book of this page: the server's folder, else the browser's storage, else this page's memory. */
 export async function openPlace(server: BookServer | null): Promise<OpenPlace> {
