@@ -19,7 +19,7 @@ export function noticeLines(
 ): readonly string[] {
   const options = (notice.options ?? []).slice(0, MOST_OPTIONS);
   return [
-    `${log}: ${WORDS[notice.severity]}: ${oneLine(notice.text)}`,
+    `${oneLine(log)}: ${WORDS[notice.severity]}: ${oneLine(notice.text)}`,
     ...options.map((option) => `    try: ${retry(option)}`),
   ];
 }

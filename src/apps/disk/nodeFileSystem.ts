@@ -19,7 +19,11 @@ const NO_DESCRIPTOR = -1;
 
 /** The machine's own disk. */
 export const nodeFileSystem: FileSystem = {
-  openForWriting: (path) => fs.openSync(path, "w"),
+  // A link that somebody planted under this name is taken away, never followed.
+  openForWriting: (path) => {
+    fs.rmSync(path, { force: true });
+    return fs.openSync(path, "wx");
+  },
   // Windows opens no folder and fsyncs only what is open for writing: there a file's own fsync must do.
   openForSync: (path) => (process.platform === "win32" ? NO_DESCRIPTOR : fs.openSync(path, "r")),
   write: (descriptor, bytes) => fs.writeSync(descriptor, bytes),
