@@ -122,7 +122,13 @@ export const TEXT_SPACING =
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const AXE_TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
-const THEME_RULES = { type: "rule", values: ["color-contrast", "link-in-text-block"] };
+
+/** Which rules are asked: all; all but contrast; contrast only. Contrast takes most of the time. */
+const ASKED = {
+  all: { runOnly: AXE_TAGS },
+  layout: { runOnly: AXE_TAGS, rules: { "color-contrast": { enabled: false } } },
+  theme: { runOnly: { type: "rule", values: ["color-contrast", "link-in-text-block"] } },
+};
 
 interface Axe {
   readonly run: (
@@ -131,19 +137,33 @@ interface Axe {
   ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
 }
 
-/** What axe finds wrong with the page as it stands, or only by the rules whose answer the theme can change. */
-export async function axeProblems(page: Page, rules: "all" | "theme" = "all"): Promise<readonly string[]> {
-  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(AXE);
-  return page.evaluate(
-    async (runOnly) => {
-      const { axe } = globalThis as unknown as { axe: Axe };
-      const { violations } = await axe.run(document, { runOnly, resultTypes: ["violations"] });
-      return violations.map(
-        ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(" | ")}`,
-      );
-    },
-    rules === "all" ? AXE_TAGS : THEME_RULES,
-  );
+/**
+ * What axe finds wrong with a page at 320, 768 and 1280 px in light, and in dark. What is shown at 768 px is shown at one
+ * of the other widths, so contrast is not asked again there; a theme changes nothing but contrast.
+ */
+export async function axeProblems(page: Page): Promise<readonly string[]> {
+  await page.evaluate(AXE);
+  const found: string[] = [];
+  for (const [width, asked] of [
+    [1280, "all"],
+    [768, "layout"],
+    [320, "all"],
+  ] as const) {
+    await page.setViewportSize({ width, height: 900 });
+    found.push(...(await askedProblems(page, asked)).map((one) => `${width} px: ${one}`));
+  }
+  await page.emulateMedia({ colorScheme: "dark" });
+  return [...found, ...(await askedProblems(page, "theme")).map((one) => `dark: ${one}`)];
+}
+
+function askedProblems(page: Page, asked: keyof typeof ASKED): Promise<readonly string[]> {
+  return page.evaluate(async (how) => {
+    const { axe } = globalThis as unknown as { axe: Axe };
+    const { violations } = await axe.run(document, { ...how, resultTypes: ["violations"] });
+    return violations.map(
+      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(" | ")}`,
+    );
+  }, ASKED[asked]);
 }
 
 /** Names of what the Tab key reaches, in order. */
@@ -160,6 +180,12 @@ export async function tabbed(page: Page, most: number): Promise<readonly string[
     seen.push(name);
   }
   return seen;
+}
+
+export function openDetails(page: Page): Promise<void> {
+  return page.evaluate(() => {
+    for (const details of document.querySelectorAll("details")) details.open = true;
+  });
 }
 
 /** Targets of a page smaller than 24 px either way. */

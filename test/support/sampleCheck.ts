@@ -15,7 +15,7 @@ import { headline, judgeFlight, partMeanings, whyPlanWasOff } from "../../src/fl
 import type { ColumnChoice } from "../../src/log/reading/index.ts";
 import type { Recording } from "../../src/log/recording/index.ts";
 import type { FlightReportInput } from "../../src/show/report/index.ts";
-import { samplePictures } from "./samplePictures.ts";
+import { sampleCells, samplePictures } from "./samplePictures.ts";
 
 /** An invented six-minute flight, made by hand for tests of what is shown. Its numbers are not a model of anything. */
 export const SAMPLE_PHASES: readonly Phase[] = [
@@ -365,7 +365,7 @@ function sampleFlight(recording: Recording, options: SampleOptions): AnalysedFli
     phases: SAMPLE_PHASES,
     measures: sampleMeasures(recording, kind),
     load: null,
-    weakestPart: null,
+    weakestPart: options.cellChannels ? sampleCells() : null,
     heatTrace: null,
     pictures: samplePictures(kind),
     notices: [],

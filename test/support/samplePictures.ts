@@ -1,5 +1,5 @@
 import { known, unknown } from "../../src/base/quantity/index.ts";
-import type { FlightPictures } from "../../src/flight/analysis/index.ts";
+import type { FlightPictures, WeakestPart } from "../../src/flight/analysis/index.ts";
 
 /** Pictures of the invented flight, made by hand: their numbers are not a model of anything. */
 export function samplePictures(kind: "flight" | "benchRun" = "flight"): FlightPictures {
@@ -90,7 +90,7 @@ function sampleLoad(kind: "flight" | "benchRun"): FlightPictures["load"] {
       powerLimitA: 64.2,
       powerLimitW: 2000,
       maxRpm: 8300,
-      coefficient: { value: 0.041, isMeasured: true },
+      coefficient: known(0.041, 0.002, "1", "derived"),
       motorCount: 1,
     },
     why: null,
@@ -104,4 +104,15 @@ function sampleLoad(kind: "flight" | "benchRun"): FlightPictures["load"] {
     staticDuty: 0.965,
     isCurrentEstimated: false,
   };
+}
+
+export function sampleCells(): WeakestPart {
+  const parts = Array.from({ length: 8 }, (_, k) => ({
+    number: k + 1,
+    restV: known(4.174 - 0.001 * k, 0.021, "V", "measured"),
+    minV: known(3.5 - 0.012 * k, 0.018, "V", "measured"),
+    resistanceMohm: known(5.1 + 0.1 * k, 0.4, "mohm", "derived"),
+    sagSharePct: known(96 + k, 3, "%", "derived"),
+  }));
+  return { kind: "cell", parts, weakest: null };
 }

@@ -22,3 +22,4 @@ export type { PackPicture } from "./packResistancePicture.ts";
 export type { PackView, UnderLoad } from "./packView.ts";
 export type { FlightPictures } from "./pictures.ts";
 export { cellRangeOfRows, filledChannel, meanCellOfRows, powerOfRows } from "./rowSeries.ts";
+export { weakestNotices } from "./weakestPart.ts";

@@ -1,5 +1,7 @@
 import {
+  between,
   isKnown,
+  type KnownQuantity,
   known,
   METRES_PER_INCH,
   type Quantity,
@@ -50,7 +52,8 @@ export interface LoadLines {
   readonly powerLimitA: number | null;
   readonly powerLimitW: number | null;
   readonly maxRpm: number | null;
-  readonly coefficient: { readonly value: number; readonly isMeasured: boolean };
+  /** Power coefficient behind the propeller's line: measured, else predicted for its kind from published ones. */
+  readonly coefficient: Quantity;
   readonly motorCount: number;
 }
 
@@ -58,16 +61,9 @@ export type LoadLinesOrWhy =
   | { readonly lines: LoadLines; readonly why: null }
   | { readonly lines: null; readonly why: string };
 
-interface Coefficient {
-  readonly value: number;
-  readonly low: number;
-  readonly high: number;
-  readonly isMeasured: boolean;
-}
-
 const POINTS = 41;
 /** The lines are drawn from this share of the speed they meet at to a little beyond the fastest of interest. */
-const FROM_SHARE = 0.5;
+const FROM_SHARE = 0.25;
 const BEYOND = 1.04;
 
 export function loadLines(
@@ -138,13 +134,18 @@ function coefficientOf(
   { facts }: FlightContext,
   { propellerPowerCoefficient: found }: Measures,
 ): Coefficient | null {
-  if (isKnown(found) && found.low !== null && found.high !== null) {
-    return { value: found.value, low: found.low, high: found.high, isMeasured: true };
-  }
+  if (isBounded(found)) return found;
   const { diameterIn, pitchIn, blades, family } = facts.propeller;
   if (diameterIn === null || pitchIn === null || !(diameterIn > 0 && pitchIn > 0)) return null;
   const { value, low, high } = predictStaticPowerCoefficient({ diameterIn, pitchIn, blades, family });
-  return { value, low, high, isMeasured: false };
+  const published = between(value, low, high, "1", "predicted");
+  return isBounded(published) ? published : null;
+}
+
+type Coefficient = KnownQuantity & { readonly low: number; readonly high: number };
+
+function isBounded(quantity: Quantity): quantity is Coefficient {
+  return isKnown(quantity) && quantity.low !== null && quantity.high !== null;
 }
 
 /** Im = (Voc - w/kv) / (R + n Rpack), a straight line; NaN beyond the first speed at which no current is left. */

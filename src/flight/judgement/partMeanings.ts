@@ -1,7 +1,7 @@
 import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
 import { isKnown, type KnownQuantity, plainNumber, type Quantity } from "../../base/quantity/index.ts";
-import type { AnalysedFlight, LoadLines } from "../analysis/index.ts";
+import { type AnalysedFlight, type LoadLines, weakestNotices } from "../analysis/index.ts";
 import {
   AGREES,
   heldUntilLimit,
@@ -29,17 +29,19 @@ export function partMeanings(flight: AnalysedFlight, facts: Facts, budget: Budge
 
 /** The pack under the planned static current, else under the highest of this flight. */
 function packMeaning(
-  { kind, measures, pictures }: AnalysedFlight,
+  { kind, measures, pictures, weakestPart }: AnalysedFlight,
   { pack }: Facts,
   { planned }: Budget,
 ): readonly string[] {
   const isPlanned = planned.staticCurrentA !== null;
   const currentA = planned.staticCurrentA ?? measures.peakCurrentA.value;
-  if (currentA === null) return [];
+  const weakest = weakestNotices(weakestPart).map(({ text }) => text);
+  if (currentA === null) return weakest;
   const { dropV, endCellV } = pictures.pack.under(currentA);
-  if (!isKnown(dropV)) return [];
+  if (!isKnown(dropV)) return weakest;
   const drop = packGivesUp(currentA, isPlanned, dropV);
-  return isKnown(endCellV) ? [drop, lowestAfterDrop(endCellV, kind, pack.minLoadedCellV)] : [drop];
+  const left = isKnown(endCellV) ? [lowestAfterDrop(endCellV, kind, pack.minLoadedCellV)] : [];
+  return [drop, ...left, ...weakest];
 }
 
 function heatMeaning({ pictures }: AnalysedFlight, { controller }: Facts): readonly string[] {
@@ -71,5 +73,7 @@ function agreement(lines: LoadLines, isCurrentEstimated: boolean): string {
   if (!isKnown(meetsRpm) || !isKnown(meetsA) || !isInside(staticRpm, meetsRpm)) return AGREES.not;
   if (isCurrentEstimated) return AGREES.estimatedCurrent;
   if (!isInside(staticA, meetsA)) return AGREES.not;
-  return lines.coefficient.isMeasured ? AGREES.measuredLine : AGREES.publishedLine;
+  return lines.coefficient.value !== null && lines.coefficient.basis !== "predicted"
+    ? AGREES.measuredLine
+    : AGREES.publishedLine;
 }

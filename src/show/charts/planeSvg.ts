@@ -108,7 +108,7 @@ function reversed(values: ArrayLike<number>): readonly number[] {
 
 /** Length of a tooth and distance between teeth, in units of the box. */
 const TOOTH = { across: 100, up: 26 } as const;
-const TEETH_APART = { across: 100, up: 40 } as const;
+const TEETH_APART = { across: 160, up: 40 } as const;
 
 function wallPath(plane: Plane, { axis, value }: PlaneWall): Markup {
   const isUpright = axis === "x";

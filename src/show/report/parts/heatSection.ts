@@ -40,7 +40,7 @@ export function heatSection(context: FlightContext): Markup {
     figure: heat.measured === null ? null : figure(context, `${id}-trace`, heat.measured),
     why: isKnown(tau) ? null : HEAT.notFound(tau.why),
     numbers: heat.measured === null ? [] : numbers(context),
-    table: heat.measured === null ? null : table(heat, heat.measured),
+    tables: heat.measured === null ? [] : [table(heat, heat.measured)],
   });
 }
 

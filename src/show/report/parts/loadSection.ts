@@ -29,7 +29,7 @@ export function loadSection(context: FlightContext): Markup {
     figure: lines === null ? null : figure(`${id}-lines`, lines, load.isCurrentEstimated),
     why: load.why === null ? null : LOAD.notDrawn(load.why),
     numbers: numbers(context, load),
-    table: lines === null ? null : table(lines),
+    tables: lines === null ? [] : [table(lines)],
   });
 }
 
@@ -65,7 +65,7 @@ function figure(id: string, lines: LoadLines, isEstimated: boolean): Markup {
   const beyond = walls.filter((wall) => !isNear(wall)).map(({ words, source }) => `${words}, ${source}`);
   return planeFigure(id, LOAD.figure, plane, [
     plane.marks.some(({ shape }) => shape === "disc") ? `${LOAD.ring} ${LOAD.disc(isEstimated)}` : LOAD.ring,
-    lines.coefficient.isMeasured ? LOAD.measuredLine : LOAD.publishedLine,
+    isPublished(lines) ? LOAD.publishedLine : LOAD.measuredLine,
     ...(beyond.length === 0 ? [] : [limitsOffScaleSentence(beyond)]),
   ]);
 }
@@ -112,11 +112,9 @@ function numbers({ flight, analysed }: FlightContext, load: LoadView): readonly 
   return [
     own("staticCurrentA"),
     own("staticRpm"),
-    ...(lines === null ? [] : [{ words: LOAD.meetNumber, value: meeting(lines) }]),
+    ...(lines === null ? [] : [{ words: LOAD.meetNumber, value: meeting(lines), remark: LOAD.predicted }]),
     own("propellerPowerCoefficient"),
-    ...(lines === null || lines.coefficient.isMeasured
-      ? []
-      : [{ words: LOAD.published, value: plainNumber(lines.coefficient.value) }]),
+    ...(lines !== null && isPublished(lines) ? [{ words: LOAD.published, value: lines.coefficient }] : []),
     own("motorEfficiencyPct"),
     ...(isFlight
       ? [
@@ -130,6 +128,10 @@ function numbers({ flight, analysed }: FlightContext, load: LoadView): readonly 
       : []),
     ...(offeredKv === null ? [] : [{ words: LOAD.offeredKv, value: offeredKv }]),
   ];
+}
+
+function isPublished({ coefficient }: LoadLines): boolean {
+  return isKnown(coefficient) && coefficient.basis === "predicted";
 }
 
 function meeting({ meetsRpm, meetsA }: LoadLines): string {

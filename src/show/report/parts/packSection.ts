@@ -1,5 +1,5 @@
-import { isKnown, plainNumber, toPlace } from "../../../base/quantity/index.ts";
-import type { PackPicture } from "../../../flight/analysis/index.ts";
+import { isKnown, plainNumber, quantityText, toPlace } from "../../../base/quantity/index.ts";
+import type { PackPicture, WeakestPart } from "../../../flight/analysis/index.ts";
 import { type Markup, numberAxis, type Plane, valueScale, wholeTrace } from "../../charts/index.ts";
 import { measureTitle } from "../measureMethods.ts";
 import type { FlightContext } from "../reportInput.ts";
@@ -16,11 +16,11 @@ export function packSection(context: FlightContext): Markup {
   return partSection({
     id,
     title: PACK.title,
-    meaning: picture === null ? [] : [...context.meanings.pack, ...caution],
+    meaning: picture === null ? context.meanings.pack : [...context.meanings.pack, ...caution],
     figure: picture === null ? null : figure(`${id}-volts`, picture),
     why: isKnown(packResistanceMohm) ? null : PACK.notFound(packResistanceMohm.why),
     numbers: numbers(context),
-    table: picture === null ? null : table(picture),
+    tables: [...(picture === null ? [] : [table(picture)]), ...sideBySide(context.analysed.weakestPart)],
   });
 }
 
@@ -93,4 +93,15 @@ function table({ bands }: PackPicture): PartTable {
     toPlace(lineV, -2),
   ]);
   return { name: PACK.figure, caption: PACK.caption, heads: PACK.heads, rows };
+}
+
+/** Cells, or two packs in series, where each is logged. */
+function sideBySide(weakest: WeakestPart | null): readonly PartTable[] {
+  if (weakest === null) return [];
+  const rows = weakest.parts.map(({ number, restV, minV, resistanceMohm, sagSharePct }) => [
+    PACK.partName(weakest.kind, number),
+    ...[restV, minV, resistanceMohm, sagSharePct].map(quantityText),
+  ]);
+  const name = weakest.kind === "cell" ? PACK.cells : PACK.packs;
+  return [{ name, caption: PACK.partsCaption, heads: PACK.partHeads, rows }];
 }

@@ -29,16 +29,16 @@ export interface Part {
   /** Why there is no picture. */
   readonly why: string | null;
   readonly numbers: readonly PartNumber[];
-  readonly table: PartTable | null;
+  readonly tables: readonly PartTable[];
 }
 
 /** A section on one part of the aircraft: what it means, the picture, the numbers beside it, the table below. */
-export function partSection({ id, title, meaning, figure, why, numbers, table }: Part): Markup {
+export function partSection({ id, title, meaning, figure, why, numbers, tables }: Part): Markup {
   const lead = meaning.length === 0 ? NOTHING : html`<p class="meaning">${meaning.join(" ")}</p>`;
   const reason = why === null ? NOTHING : html`<p>${sentence(why)}</p>`;
   const list = numbers.length === 0 ? NOTHING : numberList(numbers);
   const body = figure === null ? list : html`<div class="part-body">${figure}${list}</div>`;
-  return html`<section class="part" aria-labelledby="${id}"><h3 id="${id}">${title}</h3>${lead}${reason}${body}${table === null ? NOTHING : partTable(table)}</section>`;
+  return html`<section class="part" aria-labelledby="${id}"><h3 id="${id}">${title}</h3>${lead}${reason}${body}${tables.map(partTable)}</section>`;
 }
 
 /** Known numbers one by one; unknown ones of one reason together, after them. */

@@ -32,7 +32,7 @@ import { chartTable } from "./chartTable.ts";
 
 /** Pixel columns that lines are thinned to; shared out when a log holds many flights. */
 const MOST_COLUMNS = 800;
-const COLUMNS_OF_ALL_FLIGHTS = 3200;
+const COLUMNS_OF_ALL_FLIGHTS = 1500;
 
 /** The stacked panels of one flight on one time axis, with their tables. */
 export function chartSection(context: FlightContext): Markup {
