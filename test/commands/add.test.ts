@@ -98,6 +98,23 @@ describe("add", () => {
     expect(flown.err).toContain("--flown is for one flight");
   });
 
+  it("takes one put-back of several logs as one charge after all of them", async () => {
+    const machine = withLogs();
+    await machine.ok("add one.csv two.csv --aircraft heron.json --put-back 1700");
+    const [first, second] = await machine.flights();
+    expect((await entryOf(machine, first!)).given.putBackMah).toBeNull();
+    const { given } = await entryOf(machine, second!);
+    expect(given).toMatchObject({ putBackMah: 1700, putBackFlights: [first, second] });
+  });
+
+  it("says how to keep a put-back whose last log could not be added", async () => {
+    const machine = withLogs();
+    machine.files["empty.csv"] = "";
+    const { err } = await machine.run("add one.csv empty.csv --aircraft heron.json --put-back 1700");
+    const [flight] = await machine.flights();
+    expect(err).toContain(`edit ${flight} --put-back 1700`);
+  });
+
   it("orders by the log's clock, else --date, else as added", async () => {
     const machine = withLogs();
     machine.files["plain.csv"] = flightLog({ currentA: 31 });

@@ -28,7 +28,15 @@ export function sampleSeason(options: SampleSeasonOptions): SeasonReportInput {
   const text = options.text ?? "";
   const fitted = { ...SAMPLE_FACTS, name: `Tern${text}` };
   const next = { pack: null, ambientC: null, reservePct: SAMPLE_BUDGET.reservePct, startPct: null };
-  const calibration = { gain: 1.027, low: 1.006, high: 1.048, putBacks: 7, isApplied: true, leftOut: [] };
+  const calibration = {
+    gain: 1.027,
+    low: 1.006,
+    high: 1.048,
+    putBacks: 7,
+    isApplied: true,
+    isScattered: false,
+    leftOut: [],
+  };
   return {
     aircraft: fitted.name,
     entries,

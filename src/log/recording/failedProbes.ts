@@ -8,6 +8,9 @@ export type FailedProbe = { readonly channel: ChannelName } & (
   | ({ readonly kind: "stuck" } & StuckProbe)
 );
 
+/** Parts that warm within seconds of the load. A pack takes minutes: it may read one degree through landing and rest. */
+const FOLLOWS_LOAD: readonly ChannelName[] = ["controllerTemperature", "motorTemperature"];
+
 /** Probes of heated parts that failed during the log. Call it after jumps that come back are masked. */
 export function failedProbes(
   timeS: Float64Array,
@@ -19,7 +22,7 @@ export function failedProbes(
     if (values === undefined) return [];
     const { forGood } = temperatureJumps(timeS, values);
     if (forGood !== null) return [{ channel, kind: "jumped", ...forGood }];
-    if (amps === undefined || channel === "ambientTemperature") return [];
+    if (amps === undefined || !FOLLOWS_LOAD.includes(channel)) return [];
     return stuckProbe(timeS, values, amps).map((stretch) => ({
       channel,
       kind: "stuck" as const,

@@ -18,6 +18,9 @@ const LEAST_PUT_BACKS = 2;
 /** Outside this a put-back belongs to another flight or pack. */
 const BELIEVABLE_RATIO = [0.6, 1.6] as const;
 
+/** A half-width beyond this (of the logarithm) says that put-backs and flights do not belong together. */
+const WIDEST = 0.12;
+
 /** What the charger says about the current sensor: true amps = logged amps times `gain`. */
 export interface CurrentCalibration {
   readonly gain: number;
@@ -27,6 +30,8 @@ export interface CurrentCalibration {
   readonly putBacks: number;
   /** True when the interval leaves 1 out: then charges of the book are corrected by it. */
   readonly isApplied: boolean;
+  /** True when the put-backs differ too much from each other to say anything: then nothing is corrected. */
+  readonly isScattered: boolean;
   /** Flights whose put-back could not be used, and why. */
   readonly leftOut: readonly { readonly flight: string; readonly why: string }[];
 }
@@ -57,8 +62,9 @@ export function calibrateCurrent(entries: readonly LogbookEntry[]): CurrentCalib
   const halfWidth = halfWidthOf(ratios);
   const center = mean(ratios);
   const [low, high] = [Math.exp(center - halfWidth), Math.exp(center + halfWidth)];
-  const isApplied = low > 1 || high < 1;
-  return { gain: Math.exp(center), low, high, putBacks: ratios.length, isApplied, leftOut };
+  const isScattered = halfWidth > WIDEST;
+  const isApplied = !isScattered && (low > 1 || high < 1);
+  return { gain: Math.exp(center), low, high, putBacks: ratios.length, isApplied, isScattered, leftOut };
 }
 
 function halfWidthOf(logRatios: readonly number[]): number {

@@ -1,4 +1,5 @@
 import { plainNumber } from "../../base/quantity/index.ts";
+import type { CurrentCalibration } from "./calibration.ts";
 
 const list = (words: readonly string[]): string => words.join(", ");
 const several = (count: number, one: string, many: string): string =>
@@ -69,8 +70,11 @@ export const bookSentences = {
   putBackMisfit: (putBackMah: number, loggedMah: number): string =>
     `the put-back of ${plainNumber(putBackMah)} mAh does not fit ${plainNumber(loggedMah)} mAh logged`,
   /** The sensor's departure in percent with its interval: low is the gain's lower end. */
-  calibrated: (gain: number, low: number, high: number, putBacks: number, isApplied: boolean): string => {
+  calibrated: ({ gain, low, high, putBacks, isApplied, isScattered }: CurrentCalibration): string => {
     const percent = (one: number): string => Math.abs(100 * (1 - 1 / one)).toFixed(1);
+    if (isScattered) {
+      return `${putBacks} put-backs differ too much to calibrate the current sensor (true amps ${low.toFixed(2)} to ${high.toFixed(2)} times the logged ones). Nothing is corrected; check which flights each one charged.`;
+    }
     if (!isApplied) {
       return `${putBacks} put-backs agree with the current sensor: true amps are ${low.toFixed(3)} to ${high.toFixed(3)} times the logged ones.`;
     }

@@ -31,6 +31,12 @@ describe("calibrateCurrent", () => {
     expect(calibrateCurrent(flightsWith([1.005, 1.01, 1.0]))?.isApplied).toBe(false);
   });
 
+  it("corrects nothing when the put-backs do not agree with each other", () => {
+    const mixed = calibrateCurrent(flightsWith([0.64, 0.91]));
+    expect(mixed).toMatchObject({ isApplied: false, isScattered: true });
+    expect(calibrateCurrent(flightsWith([0.9, 0.92]))).toMatchObject({ isApplied: true, isScattered: false });
+  });
+
   it("holds the true gain in at least 95 % of sensors and chargers", () => {
     const random = seededRandom(20260614);
     let held = 0;
@@ -83,10 +89,11 @@ describe("calibrateCurrent", () => {
   });
 
   it("says in words what it found", () => {
-    expect(bookSentences.calibrated(1.0288, 1.005, 1.05, 6, true)).toContain(
-      "reads 2.8 % low (0.5 to 4.8 %)",
-    );
-    expect(bookSentences.calibrated(0.95, 0.93, 0.97, 6, true)).toContain("reads 5.3 % high (3.1 to 7.5 %)");
-    expect(bookSentences.calibrated(1.01, 0.99, 1.03, 3, false)).toContain("0.990 to 1.030 times");
+    const said = (gain: number, low: number, high: number, isApplied: boolean, isScattered = false) =>
+      bookSentences.calibrated({ gain, low, high, putBacks: 6, isApplied, isScattered, leftOut: [] });
+    expect(said(1.0288, 1.005, 1.05, true)).toContain("reads 2.8 % low (0.5 to 4.8 %)");
+    expect(said(0.95, 0.93, 0.97, true)).toContain("reads 5.3 % high (3.1 to 7.5 %)");
+    expect(said(1.01, 0.99, 1.03, false)).toContain("0.990 to 1.030 times");
+    expect(said(0.76, 0.59, 0.97, false, true)).toContain("Nothing is corrected");
   });
 });

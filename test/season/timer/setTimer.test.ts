@@ -93,7 +93,15 @@ describe("the next flight", () => {
     expect(setTimer(flights(3), FITTED, { ...NEXT, startPct: 90 }, null).timerS).toBeLessThan(base);
   });
   it("trusts the put-backs over the sensor when they are applied", () => {
-    const calibration = { gain: 1.05, low: 1.03, high: 1.07, putBacks: 4, isApplied: true, leftOut: [] };
+    const calibration = {
+      gain: 1.05,
+      low: 1.03,
+      high: 1.07,
+      putBacks: 4,
+      isApplied: true,
+      isScattered: false,
+      leftOut: [],
+    };
     expect(setTimer(flights(3), FITTED, NEXT, calibration).timerS).toBeLessThan(base);
     const idle = { ...calibration, isApplied: false };
     expect(setTimer(flights(3), FITTED, NEXT, idle).timerS).toBe(base);

@@ -10,12 +10,13 @@ import { EXIT, type ExitCode, exitOfSeveral } from "../exitCodes.ts";
 import { Failure, tellError } from "../failure.ts";
 import { readLogBytes } from "../logInput.ts";
 import { exitOfNotices } from "../noticeLines.ts";
+import { commandLine } from "../shellWord.ts";
 import { type AddWork, addLogOf } from "./addLogOf.ts";
 import { calibrationLine } from "./calibrationLine.ts";
 import type { LogToTake } from "./logsOfCall.ts";
 import { progressOf } from "./progress.ts";
 import { logbookSentences } from "./sentences.ts";
-import { addedJson, tellAdded } from "./tellAdded.ts";
+import { addedJson, bookWords, tellAdded } from "./tellAdded.ts";
 import { isWholeBook, takeIn } from "./wholeBookOf.ts";
 
 /** Adds every log of a call, each by itself: what was added stays when a later one cannot be. */
@@ -24,9 +25,12 @@ export async function addLogs(logs: readonly LogToTake[], call: Call, work: AddW
   const results: AddedLog[] = [];
   const exits: ExitCode[] = [];
   const progress = progressOf(logs.length, io);
-  for (const one of logs) {
-    const together = work.given.putBackMah === null ? [] : results.flatMap(newFlights);
-    const { added, exit } = await addOrWhy(one, together, call, work);
+  for (const [at, one] of logs.entries()) {
+    // One put-back is one charge after all of them: it goes with the last log and names the flights before.
+    const isLast = at === logs.length - 1;
+    const together = isLast && work.given.putBackMah !== null ? results.flatMap(newFlights) : [];
+    const { added, exit } = await addOrWhy(one, together, call, isLast ? work : withoutPutBack(work));
+    if (isLast && (added === null || newFlights(added).length === 0)) tellPutBackLost(together, call, work);
     progress.step();
     if (added !== null) results.push(added);
     exits.push(exit);
@@ -40,6 +44,17 @@ export async function addLogs(logs: readonly LogToTake[], call: Call, work: AddW
     await tellCalibration(work);
   }
   return exitOfSeveral(exits);
+}
+
+function withoutPutBack(work: AddWork): AddWork {
+  return { ...work, given: { ...work.given, putBackMah: null } };
+}
+
+/** The last log took no put-back in: how to note it with the flights that were added. */
+function tellPutBackLost(flights: readonly string[], call: Call, { given, talk }: AddWork): void {
+  if (given.putBackMah === null || flights.length === 0) return;
+  const words = ["edit", ...flights, "--put-back", String(given.putBackMah), ...bookWords(call)];
+  talk.say(logbookSentences.putBackNotKept(commandLine(words)));
 }
 
 /** Adds one log and says what became of it; a failure is told and does not stop the others. */

@@ -2,7 +2,5 @@ import { bookSentences, type CurrentCalibration } from "../../../season/logbook/
 
 /** What the put-backs say of the current sensor, as a line; null without. */
 export function calibrationLine(calibration: CurrentCalibration | null): string | null {
-  if (calibration === null) return null;
-  const { gain, low, high, putBacks, isApplied } = calibration;
-  return bookSentences.calibrated(gain, low, high, putBacks, isApplied);
+  return calibration === null ? null : bookSentences.calibrated(calibration);
 }

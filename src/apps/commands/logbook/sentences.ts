@@ -39,6 +39,8 @@ export const logbookSentences = {
     `${log} is in the logbook already as ${flights.join(", ")}; nothing was added.`,
   totals: (added: number, already: number, stopped: number): string =>
     `${count(added, "flight", "flights")} added, ${count(already, "log", "logs")} there already, ${count(stopped, "log", "logs")} not added.`,
+  putBackNotKept: (command: string): string =>
+    `The put-back goes with the last log, which was not added: it is not kept. To keep it with the others: ${command}`,
   progress: (done: number, total: number): string => `${done} of ${total} logs`,
   watching: (folder: string): string =>
     `Watching ${folder}: each new log is added once it has stopped growing. End with Ctrl-C.`,

@@ -25,7 +25,8 @@ export function tellAdded(log: string, added: AddedLog, call: Call, { talk, book
   talk.data(checkSummary(shownLog(log), check, { report: null, next }).slice(1).join("\n"));
 }
 
-function bookWords(call: Call): readonly string[] {
+/** The words that name the logbook of a call. */
+export function bookWords(call: Call): readonly string[] {
   const book = call.text("book");
   return book === null ? [] : ["--book", book];
 }

@@ -85,12 +85,15 @@ export function calibrationSentence(
     readonly low: number;
     readonly high: number;
     readonly putBacks: number;
+    readonly isScattered: boolean;
   },
   isApplied: boolean,
 ): string {
-  const { gain, low, high, putBacks } = calibration;
+  const { gain, low, high, putBacks, isScattered } = calibration;
   const range = `${percent(low)} to ${percent(high)} %`;
   const found = `${putBacks} put-backs say that true current is ${percent(gain)} % of what the sensor reads (${range}).`;
+  if (isScattered)
+    return `${found} They differ too much, so nothing is corrected: check which flights each one charged.`;
   return isApplied
     ? `${found} The timer corrects for it; every other figure of this page stands as logged.`
     : `${found} The range includes 100 %, so nothing is corrected.`;

@@ -148,8 +148,14 @@ describe("seasonReport", () => {
 
 describe("the season's sentences", () => {
   const said = [
-    sentences.calibrationSentence({ gain: 1.027, low: 1.006, high: 1.048, putBacks: 7 }, true),
-    sentences.calibrationSentence({ gain: 1.01, low: 0.98, high: 1.04, putBacks: 3 }, false),
+    sentences.calibrationSentence(
+      { gain: 1.027, low: 1.006, high: 1.048, putBacks: 7, isScattered: false },
+      true,
+    ),
+    sentences.calibrationSentence(
+      { gain: 1.01, low: 0.98, high: 1.04, putBacks: 3, isScattered: false },
+      false,
+    ),
     sentences.coverageSentence(0.95, 25),
     sentences.oneMoreFlightSentence(12.4, "the charge"),
     sentences.oneMoreFlightSentence(0.2, "the charge"),
