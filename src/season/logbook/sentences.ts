@@ -1,9 +1,18 @@
 import { plainNumber } from "../../base/quantity/index.ts";
-import type { CurrentCalibration } from "./calibration.ts";
 
 const list = (words: readonly string[]): string => words.join(", ");
 const several = (count: number, one: string, many: string): string =>
   count === 1 ? `1 ${one}` : `${count} ${many}`;
+
+/** What the sentence about the current sensor needs. */
+interface CalibrationWords {
+  readonly gain: number;
+  readonly low: number;
+  readonly high: number;
+  readonly putBacks: number;
+  readonly isApplied: boolean;
+  readonly isScattered: boolean;
+}
 
 /** Every sentence about a logbook that a user can meet. */
 export const bookSentences = {
@@ -70,7 +79,7 @@ export const bookSentences = {
   putBackMisfit: (putBackMah: number, loggedMah: number): string =>
     `the put-back of ${plainNumber(putBackMah)} mAh does not fit ${plainNumber(loggedMah)} mAh logged`,
   /** The sensor's departure in percent with its interval: low is the gain's lower end. */
-  calibrated: ({ gain, low, high, putBacks, isApplied, isScattered }: CurrentCalibration): string => {
+  calibrated: ({ gain, low, high, putBacks, isApplied, isScattered }: CalibrationWords): string => {
     const percent = (one: number): string => Math.abs(100 * (1 - 1 / one)).toFixed(1);
     if (isScattered) {
       return `${putBacks} put-backs differ too much to calibrate the current sensor (true amps ${low.toFixed(2)} to ${high.toFixed(2)} times the logged ones). Nothing is corrected; check which flights each one charged.`;

@@ -90,7 +90,7 @@ describe("calibrateCurrent", () => {
 
   it("says in words what it found", () => {
     const said = (gain: number, low: number, high: number, isApplied: boolean, isScattered = false) =>
-      bookSentences.calibrated({ gain, low, high, putBacks: 6, isApplied, isScattered, leftOut: [] });
+      bookSentences.calibrated({ gain, low, high, putBacks: 6, isApplied, isScattered });
     expect(said(1.0288, 1.005, 1.05, true)).toContain("reads 2.8 % low (0.5 to 4.8 %)");
     expect(said(0.95, 0.93, 0.97, true)).toContain("reads 5.3 % high (3.1 to 7.5 %)");
     expect(said(1.01, 0.99, 1.03, false)).toContain("0.990 to 1.030 times");
