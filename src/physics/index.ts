@@ -57,6 +57,7 @@ export type { Chemistry } from "./restVoltageCurves.ts";
 export { PROPELLER_KINDS, type PropellerKind } from "./staticMeans.ts";
 export {
   fitGroup,
+  measuredShapes,
   type PredictedCoefficient,
   type PropellerShape,
   predictStaticPowerCoefficient,

@@ -63,6 +63,15 @@ export function fitGroup(family: string | null): FitGroup {
   return PROPELLER_KINDS.find((kind) => kind === wanted) ?? "all kinds";
 }
 
+/** Where the measurements of a family's kind end: diameters in inches and pitch over diameter. */
+export function measuredShapes(family: string | null): {
+  readonly diametersIn: readonly [number, number];
+  readonly pitchRatios: readonly [number, number];
+} {
+  const { diameterRangeIn, pitchRatioRange } = coefficientFit(fitGroup(family), "power");
+  return { diametersIn: diameterRangeIn, pitchRatios: pitchRatioRange };
+}
+
 function predict(shape: PropellerShape, name: CoefficientName): PredictedCoefficient {
   for (const value of [shape.diameterIn, shape.pitchIn, shape.blades]) {
     if (!(value > 0 && Number.isFinite(value))) {

@@ -37,6 +37,7 @@ describe("swap", () => {
     expect(out).toMatch(/Static thrust .* N .*-> .* N .*an estimate from published coefficients/);
     expect(out).toMatch(/Same load, same kind: .*18x10/);
     expect(out).toMatch(/One inch up and one down \(sport\): one step/);
+    expect(out).toMatch(/the published data end at [\d.]+ and [\d.]+ inch of pitch there/);
     expect(out).not.toMatch(/undefined|NaN|\[object/);
   });
 

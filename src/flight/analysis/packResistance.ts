@@ -46,11 +46,11 @@ const T_OF_BLOCKS = 2.2;
 const SHARE_OF_MATCHED_STEPS = 0.8;
 const SHARE_OF_PLAIN_STEPS = 0.3;
 /** Share of what the belief in a filter moves: a quick part of the pack can pass for one. */
-const SHARE_OF_FILTER_DIFFERENCE = 0.7;
+const SHARE_OF_FILTER_DIFFERENCE = 0.4;
 /** Relative half-width that the shape of the model is never trusted beyond (seen over simulated packs). */
 const LEAST_DOUBT = 0.02;
 /** Standard deviation over the sensor filters tried to a half-width. */
-const SPREADS = 2;
+const SPREADS = 1.8;
 const MOHM = 1000;
 
 /**

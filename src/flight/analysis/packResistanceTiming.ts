@@ -79,8 +79,11 @@ interface Candidate extends Solved {
   readonly prior: number;
 }
 
-/** Neighbouring residuals are alike over about this long, seconds. */
-const RESIDUAL_MEMORY_S = 6;
+/**
+ * Neighbouring residuals are alike over about this long, seconds (seen over simulated flights: shorter memories trust a
+ * quick part of the pack that passes for a filter).
+ */
+const RESIDUAL_MEMORY_S = 15;
 
 function independentResiduals({ timeS }: LoadSamples): number {
   return (timeS[timeS.length - 1]! - timeS[0]!) / RESIDUAL_MEMORY_S;

@@ -6,6 +6,7 @@ import {
   quantityText,
   unitText,
 } from "../../base/quantity/index.ts";
+import type { measuredShapes } from "../../physics/index.ts";
 import { MEASURE_WORDS, type MeasureName } from "../analysis/index.ts";
 import type { BasisOf, InchStep } from "../prediction/index.ts";
 import type { Judgement } from "./judgement.ts";
@@ -75,6 +76,7 @@ export function inchRuleText(
   kind: string,
   diameterIn: number,
   range: { readonly fromIn: number; readonly toIn: number } | null,
+  measured: ReturnType<typeof measuredShapes>,
 ): string {
   const parts = steps.map(
     ({ steps: count, load, verdict }) =>
@@ -84,7 +86,10 @@ export function inchRuleText(
     range === null
       ? "the published shapes do not show where it holds"
       : `at ${diameterIn} inch one step holds for pitches of ${range.fromIn} to ${range.toIn} inch`;
-  return `One inch up and one down (${kind}): ${[...parts, reach].join("; ")}.`;
+  const [least, most] = measured.pitchRatios.map((ratio) => (ratio * diameterIn).toFixed(1));
+  const [narrowest, widest] = measured.diametersIn.map((inches) => plainNumber(inches));
+  const end = `the published data end at ${least} and ${most} inch of pitch there, and at ${narrowest} and ${widest} inch of diameter`;
+  return `One inch up and one down (${kind}): ${[...parts, reach, end].join("; ")}.`;
 }
 function clause({ text }: Judgement): string {
   const bare = text.replace(/\.$/, "");

@@ -1,7 +1,7 @@
 import { type Budget, NO_BUDGET } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
 import type { Quantity } from "../../base/quantity/index.ts";
-import { fitGroup } from "../../physics/index.ts";
+import { fitGroup, measuredShapes } from "../../physics/index.ts";
 import {
   type BasisOf,
   type Change,
@@ -81,7 +81,13 @@ export function swapResult(
     inchRuleText:
       shape === null
         ? null
-        : inchRuleText(inchRule, fitGroup(shape.family), shape.diameterIn, inchRuleRange(shape)),
+        : inchRuleText(
+            inchRule,
+            fitGroup(shape.family),
+            shape.diameterIn,
+            inchRuleRange(shape),
+            measuredShapes(shape.family),
+          ),
     text: planText(swap.after, judgements),
   };
 }
