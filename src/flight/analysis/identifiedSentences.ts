@@ -10,7 +10,8 @@ export function tooShortRun(runningS: number, neededS: number): string {
 }
 
 export function tooFewSteps(steps: number, needed: number): string {
-  return `the load changed ${steps} times by more than a tenth of its peak; ${needed} changes are needed`;
+  const times = steps === 0 ? "never changed" : steps === 1 ? "changed once" : `changed ${steps} times`;
+  return `the load ${times} by more than a tenth of its peak; ${needed} changes are needed`;
 }
 
 export const HEAT_TOO_FEW_ROWS = "too few rows hold amps and the controller's temperature";

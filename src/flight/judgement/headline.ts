@@ -91,7 +91,8 @@ function quietEnd(judgements: readonly Judgement[]): string {
   if (judgements.length === 0) return "no aircraft file was given, so nothing was judged";
   if (judged.length === 0) return "nothing could be judged, see why below";
   const rest = open === 0 ? "" : `; ${open} could not be judged`;
-  return `plan and limits held in the ${judged.length} lines that could be judged${rest}`;
+  const lines = judged.length === 1 ? "the one line" : `the ${judged.length} lines`;
+  return `plan and limits held in ${lines} that could be judged${rest}`;
 }
 
 /** "Flew 6:12 and used 2310 ± 50 mAh", with what is known. */

@@ -45,8 +45,9 @@ export function limitNear(judgement: Judgement): string {
 }
 
 export function allLimitsHeld(count: number): string {
-  return count === 0
-    ? "the aircraft file gives no limit to hold it against"
+  if (count === 0) return "the aircraft file gives no limit to hold it against";
+  return count === 1
+    ? "the one limit that could be judged is held"
     : `the ${count} limits that could be judged are held`;
 }
 
