@@ -7,7 +7,19 @@ import { build, transform } from "esbuild";
 const root = resolve(import.meta.dirname, "..");
 const digest = (text) => `'sha256-${createHash("sha256").update(text, "utf8").digest("base64")}'`;
 
-async function scriptText(entry, define = {}, format = "iife") {
+/** The page carries the reports' styles itself: the core that writes the reports need not hold them too. */
+const withoutStyles = {
+  name: "without-styles",
+  setup({ onLoad }) {
+    onLoad({ filter: /report[\\/]assets[\\/]generated\.ts$/ }, async ({ path }) => {
+      const text = await readFile(path, "utf8");
+      const contents = text.replace(/^(export const (?:REPORT|SEASON)_STYLE =)[^\n]*$/gm, '$1 "";');
+      return { contents, loader: "ts" };
+    });
+  },
+};
+
+async function scriptText(entry, { define = {}, format = "iife", plugins = [] } = {}) {
   const result = await build({
     absWorkingDir: root,
     entryPoints: [entry],
@@ -21,6 +33,7 @@ async function scriptText(entry, define = {}, format = "iife") {
     external: ["stream"],
     mainFields: ["module", "main"],
     define,
+    plugins,
   });
   return result.outputFiles[0].text.trim();
 }
@@ -28,11 +41,14 @@ async function scriptText(entry, define = {}, format = "iife") {
 /** The page as one text. */
 export async function pageText() {
   const { version } = JSON.parse(await readFile(resolve(root, "package.json"), "utf8"));
-  const assets = await scriptText("src/show/report/assets/generated.ts", {}, "esm");
+  const assets = await scriptText("src/show/report/assets/generated.ts", { format: "esm" });
   const { REPORT_STYLE, REPORT_SCRIPT } = await import(`data:text/javascript,${encodeURIComponent(assets)}`);
   const own = await readFile(resolve(root, "src/apps/page/page.css"), "utf8");
   const style = REPORT_STYLE + (await transform(own, { loader: "css", minify: true })).code.trim();
-  const core = await scriptText("src/apps/page/core/main.ts", { TALLYWATT_RELEASE: JSON.stringify(version) });
+  const core = await scriptText("src/apps/page/core/main.ts", {
+    define: { TALLYWATT_RELEASE: JSON.stringify(version) },
+    plugins: [withoutStyles],
+  });
   const client = await scriptText("src/apps/page/client/main.ts");
   if (/<!--/.test(core + client)) throw new Error("a script of the page holds <!--");
   const scripts = [client, core, REPORT_SCRIPT].map(digest).join(" ");
