@@ -36,5 +36,3 @@ export interface FaultMessage {
 
 /** Largest body of a change, bytes; a book of some thousand flights, all changed at once, stays below. */
 export const MOST_CHANGE_BYTES = 128 * 1024 * 1024;
-/** Largest log, bytes: the reader takes no larger one. */
-export const MOST_LOG_BYTES = 256 * 1024 * 1024;

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { IncomingMessage, ServerResponse } from "node:http";
+import { MOST_BYTES } from "../../log/reading/index.ts";
 import {
   type BookChange,
   type BookFiles,
@@ -7,14 +8,7 @@ import {
   INDEX_FILE,
   type Store,
 } from "../../season/logbook/index.ts";
-import {
-  BOOK,
-  type ChangedMessage,
-  LOGS,
-  MOST_CHANGE_BYTES,
-  MOST_LOG_BYTES,
-  type StateMessage,
-} from "./bookMessages.ts";
+import { BOOK, type ChangedMessage, LOGS, MOST_CHANGE_BYTES, type StateMessage } from "./bookMessages.ts";
 import { logPathOf } from "./bookPaths.ts";
 import { changeOf } from "./changeOf.ts";
 import { checkType } from "./checkRequest.ts";
@@ -60,7 +54,7 @@ export async function bookReply(
   if (method === "GET") return logReply(store, log);
   if (method !== "PUT") throw new Refusal(405, "a log is read or put", "GET, PUT");
   checkType(request, "application/octet-stream");
-  return putLog(store, log, await readBody(request, response, MOST_LOG_BYTES));
+  return putLog(store, log, await readBody(request, response, MOST_BYTES));
 }
 
 function stateReply(store: ServedStore, folder: string, at: string | null): Promise<BookReply> {
