@@ -344,6 +344,12 @@ function sampleMeasures(recording: Recording, kind: "flight" | "benchRun"): Meas
     motorPeakC: peak(recording, "motorTemperature", "degC", 0.03),
     packPeakC: peak(recording, "packTemperature", "degC", 0.03),
     powerLoadingWPerKg: known(240.6, 5.1, "W/kg", "derived"),
+    packResistanceMohm: known(42.5, 2.1, "mohm", "derived"),
+    packResistance10sMohm: known(50.1, 2.6, "mohm", "derived"),
+    controllerTimeConstantS: between(95, 88, 104, "s", "derived"),
+    propellerPowerCoefficient: known(0.041, 0.002, "1", "derived"),
+    motorEfficiencyPct: known(88.4, 2.2, "%", "derived"),
+    packStartC: known(24, 2, "degC", "measured"),
   };
   const entries = MEASURE_NAMES.map((name) => [
     name,

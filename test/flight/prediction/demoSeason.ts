@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { parseAircraftFile, type ReadAircraft } from "../../../src/aircraft/index.ts";
-import { checkLog } from "../../../src/flight/check/index.ts";
+import { type CheckedLogWithRows, checkLog } from "../../../src/flight/check/index.ts";
 import type { LoggedFlight } from "../../../src/flight/prediction/index.ts";
 
 const FOLDER = resolve(import.meta.dirname, "../../../fixtures/tern");
@@ -40,11 +40,11 @@ export function ternWith(propeller: "18x8" | "18x10"): ReadAircraft {
   return { ...read, facts: { ...read.facts, propeller: { ...read.facts.propeller, pitchIn } } };
 }
 
-/** The flights of one log, checked with the propeller that was fitted and the air the pilot noted. */
-export function loggedFlights({ file, propeller }: TrueLog): readonly LoggedFlight[] {
+/** One log, checked with the propeller that was fitted and the air the pilot noted. */
+export function checkedLog({ file, propeller }: TrueLog): CheckedLogWithRows {
   const { facts, budget, readings } = ternWith(propeller);
   const ambientC = NOTES.find((note) => note.file === file)?.ambientC ?? null;
-  const { check } = checkLog(readFileSync(resolve(FOLDER, file)), {
+  return checkLog(readFileSync(resolve(FOLDER, file)), {
     file,
     sha256: "",
     aircraft: facts.name,
@@ -63,5 +63,11 @@ export function loggedFlights({ file, propeller }: TrueLog): readonly LoggedFlig
     },
     day: { ambientC, startPct: null },
   });
+}
+
+/** The flights of one log, checked likewise. */
+export function loggedFlights(log: TrueLog): readonly LoggedFlight[] {
+  const { facts } = ternWith(log.propeller);
+  const { check } = checkedLog(log);
   return check.flights.map(({ kind, complete, measures }) => ({ kind, complete, measures, facts }));
 }

@@ -132,6 +132,47 @@ describe("flightReport", () => {
     expect(question.length).toBeLessThan(60_000);
   });
 
+  it("gives each part of the aircraft its picture, its numbers and what it means", () => {
+    for (const [id, words] of [
+      ["f1-why", "The plan itself"],
+      ["f1-pack", "Resistance one second after a step"],
+      ["f1-heat", "Full throttle until the limit of 85 °C at 54.8 A, on a day of 35 °C"],
+      ["f1-load", "In flight, power coefficient over static"],
+    ] as const) {
+      const from = report.indexOf(`<h3 id="${id}">`);
+      const section = report.slice(from, report.indexOf("</section>", from));
+      expect(section, id).toContain(words);
+      expect(section.includes('role="img"'), id).toBe(id !== "f1-why");
+    }
+    const [meaning] = input.checked.meanings;
+    for (const sentence of [...meaning!.pack, ...meaning!.heat, ...meaning!.load]) {
+      expect(report).toContain(escapeHtml(sentence));
+    }
+    expect(report.match(/class="step-bar"/g)?.length).toBeGreaterThan(4);
+  });
+
+  it("says in the section what could not be found, and why", () => {
+    const [flight] = input.checked.check.flights;
+    const [analysed] = input.checked.analysed;
+    if (flight === undefined || analysed === undefined) throw new Error("the sample holds no flight");
+    const heat = { ...analysed.pictures.heat, measured: null, modelled: null, hotDay: null };
+    const load = { ...analysed.pictures.load, lines: null, why: "needs the motor's kv" };
+    const unfound = { value: null, unit: "s", why: "no temperature channel" };
+    const measures = { ...flight.measures, controllerTimeConstantS: unfound };
+    const bare = flightReport({
+      ...input,
+      checked: {
+        ...input.checked,
+        check: { ...input.checked.check, flights: [{ ...flight, measures }] },
+        analysed: [{ ...analysed, pictures: { ...analysed.pictures, heat, load } }],
+      },
+    });
+    expect(bare).toContain("Heating and cooling were not found: no temperature channel.");
+    expect(bare).toContain(escapeHtml("cannot be set against each other: needs the motor's kv."));
+    expect(bare).not.toContain('data-panel="heat"');
+    expect(bare).not.toContain('data-panel="load"');
+  });
+
   it("says so when there is no budget", () => {
     const [flight] = input.checked.check.flights;
     if (flight === undefined) throw new Error("the sample holds no flight");
