@@ -39,7 +39,7 @@ async function endStates(words: string): Promise<{ before: string; after: string
   return { before, after, calls: disk.calls };
 }
 
-describe("every command that changes a book", { timeout: 600_000 }, () => {
+describe("every command that changes a book", { timeout: 7_200_000 }, () => {
   it.each(COMMANDS)(
     "%s: any call failing leaves the book before or after, and says so",
     async (words, step) => {

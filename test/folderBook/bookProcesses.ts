@@ -8,6 +8,7 @@ import { folderStore, verifyFolder } from "../../src/apps/folderBook/index.ts";
 import { readFlights } from "../../src/season/logbook/index.ts";
 import { flightLog } from "../commands/bookMachine.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
+import { BOOK, diskWithBook } from "./bookDisk.ts";
 
 const ROOT = resolve(process.cwd());
 const REQUIRE_SHIM =
@@ -16,10 +17,16 @@ const REQUIRE_SHIM =
 /** A copy of the command for real processes, apart from dist/, which others may be building. */
 export async function buildProgram(): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), "tallywatt-program-"));
+  await bundle("src/apps/commands/main.ts", join(folder, "dist", "tallywatt.js"));
+  copyFileSync(join(ROOT, "package.json"), join(folder, "package.json"));
+  return join(folder, "dist", "tallywatt.js");
+}
+
+async function bundle(entry: string, outfile: string): Promise<void> {
   await build({
     absWorkingDir: ROOT,
-    entryPoints: ["src/apps/commands/main.ts"],
-    outfile: join(folder, "dist", "tallywatt.js"),
+    entryPoints: [entry],
+    outfile,
     bundle: true,
     format: "esm",
     platform: "node",
@@ -28,8 +35,37 @@ export async function buildProgram(): Promise<string> {
     logLevel: "error",
     banner: { js: REQUIRE_SHIM },
   });
-  copyFileSync(join(ROOT, "package.json"), join(folder, "package.json"));
-  return join(folder, "dist", "tallywatt.js");
+}
+
+/** A program that adds logs to the book of a folder. */
+export interface Adder {
+  start(folder: string, logs: readonly string[]): ChildProcess;
+  /** What it prints when it begins to add; null when it says nothing then. */
+  readonly ready: string | null;
+  /** What it prints once a log is on disk. */
+  told(log: string): string;
+}
+
+/** The command itself, its analysis included. */
+export function commandAdder(program: string): Adder {
+  return {
+    start: (folder, logs) => start(program, folder, ["add", ...logs, "--aircraft", "heron.json"]),
+    ready: null,
+    told: (log) => `from ${log}:`,
+  };
+}
+
+/** A small program with the command's own plan, store, lock and disk. */
+export async function workerAdder(folder: string): Promise<Adder> {
+  const [program, model] = [join(folder, "worker", "adds.mjs"), join(folder, "worker", "model.json")];
+  await bundle("test/folderBook/addingWorker.ts", program);
+  const flight = [...(await diskWithBook(1))].find(([path]) => path.startsWith(`${BOOK}/flights/`));
+  writeFileSync(model, flight?.[1] ?? "");
+  return {
+    start: (folder, logs) => start(program, folder, [join(folder, "book"), model, ...logs]),
+    ready: "ready",
+    told: (log) => `added ${log}`,
+  };
 }
 
 /** A folder with an aircraft file and logs of different flights; the book is made beside them. */
@@ -88,6 +124,9 @@ export async function bookOf(
 }
 
 const LOGS_A_CALL = 3;
+/** Then a new book is begun: looking through a long one after every call takes its time. */
+const CALLS_A_BOOK = 10;
+const MOST_CALLS = 3;
 
 export interface Killing {
   readonly killed: number;
@@ -97,29 +136,37 @@ export interface Killing {
   readonly damage: readonly string[];
 }
 
-/** Adds three logs a call, kills each call after a random time, and looks at the book after each. */
+/**
+ * Adds three logs a call, kills each call after a random time until so many were killed, and looks at the book after
+ * each. A call that came to its end before was none.
+ */
 export async function killAdding(
-  program: string,
+  adder: Adder,
   kills: number,
   random: { between(low: number, high: number): number },
 ): Promise<Killing> {
-  const { folder, book } = folderOfLogs(kills * LOGS_A_CALL);
+  const { folder, book } = folderOfLogs(CALLS_A_BOOK * LOGS_A_CALL);
   const told = new Set<string>();
   const [lost, damage] = [new Set<string>(), new Set<string>()];
-  let killed = 0;
+  let [killed, acknowledged] = [0, 0];
   let usualMs = 1000;
-  for (let call = 0; call < kills; call += 1) {
-    const logs = Array.from({ length: LOGS_A_CALL }, (_, at) => logName(call * LOGS_A_CALL + at));
-    const startedMs = performance.now();
-    const child = start(program, folder, ["add", ...logs, "--aircraft", "heron.json"]);
+  for (let call = 0; killed < kills && call < MOST_CALLS * kills; call += 1) {
+    const turn = call % CALLS_A_BOOK;
+    if (turn === 0) {
+      rmSync(book, { recursive: true, force: true });
+      told.clear();
+    }
+    const logs = Array.from({ length: LOGS_A_CALL }, (_, at) => logName(turn * LOGS_A_CALL + at));
+    const child = adder.start(folder, logs);
     // The first call is left alone: it shows how long one takes.
-    const killMs = call === 0 ? 60_000 : random.between(0.3, 1.05) * usualMs;
-    const timer = setTimeout(() => child.kill("SIGKILL"), killMs);
-    const { exit, out } = await ended(child);
-    clearTimeout(timer);
+    const least = adder.ready === null ? 0.3 : 0;
+    const killMs = call === 0 ? 60_000 : random.between(least, 1.2) * usualMs;
+    const { exit, out, ms } = await killedAfter(child, killMs, adder.ready);
     if (exit === null) killed += 1;
-    else usualMs = performance.now() - startedMs;
-    for (const log of logs) if (out.includes(`from ${log}:`)) told.add(log);
+    else usualMs = ms;
+    const own = logs.filter((log) => out.includes(adder.told(log)));
+    acknowledged += own.length;
+    for (const log of own) told.add(log);
     const now = await bookOf(book);
     for (const one of now.damage) damage.add(one);
     for (const log of told) if (!now.logs.includes(log)) lost.add(log);
@@ -127,7 +174,26 @@ export async function killAdding(
     rmSync(`${book}.lock`, { recursive: true, force: true });
   }
   rmSync(folder, { recursive: true, force: true });
-  return { killed, acknowledged: told.size, lost: [...lost], damage: [...damage] };
+  return { killed, acknowledged, lost: [...lost], damage: [...damage] };
+}
+
+/** Kills a program so long after its start or, where it says so, after it is ready; `ms` counts from there. */
+async function killedAfter(
+  child: ChildProcess,
+  killMs: number,
+  ready: string | null,
+): Promise<Ended & { readonly ms: number }> {
+  let startedMs = performance.now();
+  let timer: NodeJS.Timeout | null = null;
+  const begin = (): void => {
+    startedMs = performance.now();
+    timer ??= setTimeout(() => child.kill("SIGKILL"), killMs);
+  };
+  if (ready === null) begin();
+  else child.stdout?.once("data", begin);
+  const end = await ended(child);
+  if (timer !== null) clearTimeout(timer);
+  return { ...end, ms: performance.now() - startedMs };
 }
 
 export interface Racing {
@@ -136,14 +202,19 @@ export interface Racing {
   readonly damage: readonly string[];
 }
 
-/** Several processes add at the same time, each its own logs one call after the other. */
-export async function raceAdding(program: string, processes: number, adds: number): Promise<Racing> {
+/** Several processes add at the same time, each its own logs, so many logs a call, one call after the other. */
+export async function raceAdding(
+  adder: Adder,
+  processes: number,
+  adds: number,
+  logsACall: number,
+): Promise<Racing> {
   const { folder, book } = folderOfLogs(processes * adds);
   const addAll = async (own: number): Promise<readonly (number | null)[]> => {
     const exits: (number | null)[] = [];
-    for (let at = 0; at < adds; at += 1) {
-      const words = ["add", logName(own * adds + at), "--aircraft", "heron.json"];
-      exits.push((await ended(start(program, folder, words))).exit);
+    for (let at = 0; at < adds; at += logsACall) {
+      const logs = Array.from({ length: logsACall }, (_, one) => logName(own * adds + at + one));
+      exits.push((await ended(adder.start(folder, logs))).exit);
     }
     return exits;
   };

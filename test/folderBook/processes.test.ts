@@ -5,6 +5,7 @@ import { EXIT } from "../../src/apps/commands/exitCodes.ts";
 import { STALE_LOCK_S } from "../../src/apps/disk/index.ts";
 import { seededRandom } from "../generator/random.ts";
 import {
+  type Adder,
   bookOf,
   buildProgram,
   ended,
@@ -13,32 +14,37 @@ import {
   logName,
   raceAdding,
   start,
+  workerAdder,
 } from "./bookProcesses.ts";
 
 const SEED = 20260614;
+const KILLS = 60;
 let program = "";
+let worker: Adder;
 
 beforeAll(async () => {
   program = await buildProgram();
+  worker = await workerAdder(dirname(program));
 });
 afterAll(() => rmSync(dirname(dirname(program)), { recursive: true, force: true }));
 
 describe("real processes on a real disk", () => {
+  // More of them, and with the whole command: scripts/soak-store.ts.
   it("lose no acknowledged flight and damage nothing when they are killed", async () => {
-    const result = await killAdding(program, 30, seededRandom(SEED));
+    const result = await killAdding(worker, KILLS, seededRandom(SEED));
     console.log(`seed ${SEED}: ${JSON.stringify(result)}`);
     expect(result.lost).toEqual([]);
     expect(result.damage).toEqual([]);
-    expect(result.killed).toBeGreaterThan(5);
-    expect(result.acknowledged).toBeGreaterThan(2);
-  });
+    expect(result.killed).toBe(KILLS);
+    expect(result.acknowledged).toBeGreaterThan(10);
+  }, 300_000);
 
-  it("lose no flight when four of them add at once", async () => {
-    const { exits, flights, damage } = await raceAdding(program, 4, 4);
+  it("lose no flight when four of them add 50 each at once", async () => {
+    const { exits, flights, damage } = await raceAdding(worker, 4, 50, 50);
     expect(exits.filter((exit) => exit !== EXIT.done)).toEqual([]);
-    expect(flights).toBe(16);
+    expect(flights).toBe(200);
     expect(damage).toEqual([]);
-  });
+  }, 300_000);
 
   it("wait for a lock that a killed program left, say why, and end the wait by themselves", async () => {
     const { folder, book } = folderOfLogs(1);
