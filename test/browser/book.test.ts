@@ -17,6 +17,8 @@ import { ask, openPage } from "./pageCore.ts";
 const TERN = resolve(import.meta.dirname, "../../fixtures/tern");
 const fileOf = (number: number): string => `flight-0${number}.csv`;
 
+const bytesOf = (text: string): ArrayBuffer => Uint8Array.from(Buffer.from(text)).buffer;
+
 describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
   let browser: Browser;
   let folder: string;
@@ -39,7 +41,7 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
       await machine.ok(`add log-${day}.csv --aircraft heron.json --pack A --ambient 18`);
     }
     await machine.ok("export season.book.json");
-    wholeBook = Uint8Array.from(Buffer.from(machine.files["season.book.json"] as string)).buffer;
+    wholeBook = bytesOf(machine.files["season.book.json"] as string);
     browser = await openBrowser();
   });
 
@@ -48,7 +50,7 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  it("lives in the browser from disk: survives a reload, goes out and comes in as one file", async () => {
+  it("lives in the browser from disk: survives closing, goes out and comes in as one file, two pages at once", async () => {
     const context = await browser.newContext({ offline: true });
     const { page, problems } = await openPage(context, fileAddress);
     const taken = await ask(page, { kind: "import", file: "season.book.json", bytes: wholeBook });
@@ -59,8 +61,23 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
     expect(list).toEqual(await machine.json("list"));
     const out = await ask(again, { kind: "export" });
     expect(out.text === machine.files["season.book.json"], "the same bytes as the command's").toBe(true);
+    const { page: other, problems: more } = await openPage(context, fileAddress);
+    const add = (on: Page, day: number) =>
+      ask(on, {
+        ...{ kind: "add", file: `log-${day}.csv`, aircraft: null, given: NOTHING_GIVEN, answers: null },
+        ...{ chargedWith: [], isAgain: false, run: `drop ${day}` },
+        bytes: bytesOf(flightLog({ currentA: 26 + day, startsAt: `2026-06-1${day} 10:00:00` })),
+      });
+    const added = await Promise.all([add(again, 1), add(other, 2), add(again, 3), add(other, 4)]);
+    expect(
+      added.map(({ outcome }) => outcome.state),
+      JSON.stringify(added[0]?.outcome),
+    ).toEqual(["added", "added", "added", "added"]);
+    for (const one of [again, other]) {
+      expect((await ask(one, { kind: "list", aircraft: null })).list.flights).toHaveLength(8);
+    }
     await context.close();
-    expect([...problems, ...later]).toEqual([]);
+    expect([...problems, ...later, ...more]).toEqual([]);
   });
 
   it("says at start that nothing will be kept where the browser gives no storage", async () => {
