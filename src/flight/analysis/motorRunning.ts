@@ -29,6 +29,17 @@ const CLEAR_LOAD_IN_THRESHOLDS = 8;
  * current that speed needs) does not count as running. Null when neither channel can tell.
  */
 export function motorRunning(recording: Recording): MotorRunning | null {
+  const before = known.get(recording);
+  if (before !== undefined) return before;
+  const running = runningOf(recording);
+  known.set(recording, running);
+  return running;
+}
+
+/** Recordings are never changed: the question of the cell count and the analysis share one look. */
+const known = new WeakMap<Recording, MotorRunning | null>();
+
+function runningOf(recording: Recording): MotorRunning | null {
   const { timeS, stepS } = recording;
   const amps = workingChannel(recording, "current");
   const revs = workingChannel(recording, "shaftSpeed");

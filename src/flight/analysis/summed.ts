@@ -5,7 +5,7 @@ import { channelOrWhy } from "./channelOrWhy.ts";
 import { resolutionVariance } from "./resolutionVariance.ts";
 import type { RowRange } from "./segments.ts";
 import { stuckSums } from "./stuckSums.ts";
-import { sumBasis } from "./sumBasis.ts";
+import { type SumBasis, sumBasis } from "./sumBasis.ts";
 import { type Integrand, type SumGap, type TrapezoidSum, trapezoidSum } from "./trapezoid.ts";
 
 /** Charge is the integral of current, energy of volts times current. */
@@ -59,17 +59,40 @@ export function summed(
   return {
     integrand,
     range,
-    sum: trapezoidSum(integrand, range, limitS, range.startS, range.endS),
+    ...sumsOver(recording, integrand, range, limitS, basis),
     unknownRows: recording.holes.filter((hole) => hole.isUnknownLength).map((hole) => hole.rowAfter),
     limitS,
     gainShare: Math.hypot(gainI, gainV),
     offsetA: basis.offsetA,
-    stuck: stuckSums(integrand, range, limitS, basis.stuck),
-    resolutionVariance: resolutionVariance(integrand, range, limitS, basis.stepA),
     isAtCeiling: basis.ceilingA !== null && holdsValue(amps.values, range, basis.ceilingA),
     unit: kind === "charge" ? "mAh" : "Wh",
     perUnit: kind === "charge" ? COULOMBS_PER_MAH : JOULES_PER_WH,
   };
+}
+
+type Sums = Pick<Summed, "sum" | "stuck" | "resolutionVariance">;
+
+/** Recordings are never changed, and the same stretch is asked for by several measures. */
+const known = new WeakMap<Recording, Map<string, Sums>>();
+
+function sumsOver(
+  recording: Recording,
+  integrand: Integrand,
+  range: SumRange,
+  limitS: number,
+  basis: SumBasis,
+): Sums {
+  const ofRecording = known.get(recording) ?? new Map<string, Sums>();
+  known.set(recording, ofRecording);
+  const { firstRow, lastRow, startS, endS } = range;
+  const key = [integrand.volts === null, firstRow, lastRow, startS, endS].join(" ");
+  const sums = ofRecording.get(key) ?? {
+    sum: trapezoidSum(integrand, range, limitS, startS, endS),
+    stuck: stuckSums(integrand, range, limitS, basis.stuck),
+    resolutionVariance: resolutionVariance(integrand, range, limitS, basis.stepA),
+  };
+  ofRecording.set(key, sums);
+  return sums;
 }
 
 function holdsValue(values: Float64Array, { firstRow, lastRow }: RowRange, value: number): boolean {

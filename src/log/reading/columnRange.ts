@@ -26,12 +26,13 @@ export function columnRange(values: Float64Array): ColumnRange {
   let isWhole = true;
   let rising = 0;
   let previous = Number.NaN;
-  for (const value of values) {
+  for (let at = 0; at < values.length; at++) {
+    const value = values[at]!;
     if (Number.isNaN(value)) continue;
     count++;
     if (value < low) low = value;
     if (value > high) high = value;
-    if (isWhole && !Number.isInteger(value)) isWhole = false;
+    if (isWhole && Math.floor(value) !== value) isWhole = false;
     if (value >= previous) rising++;
     previous = value;
   }

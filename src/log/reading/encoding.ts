@@ -61,9 +61,15 @@ function textEnd16(bytes: Uint8Array, start: number): number {
 
 const CHECKED_AT_ONCE = 1 << 20;
 
+/** Eight bytes at once where they lie evenly in memory. */
 function isAscii(bytes: Uint8Array): boolean {
-  for (let at = 0; at < bytes.length; at++) if (bytes[at]! >= 0x80) return false;
-  return true;
+  const uneven = Math.min(bytes.length, (4 - (bytes.byteOffset % 4)) % 4);
+  const words = Math.floor((bytes.length - uneven) / 8);
+  const four = new Uint32Array(bytes.buffer, bytes.byteOffset + uneven, 2 * words);
+  for (let at = 0; at < four.length; at += 2)
+    if (((four[at]! | four[at + 1]!) & 0x80808080) !== 0) return false;
+  const isPlain = (byte: number) => byte < 0x80;
+  return bytes.subarray(0, uneven).every(isPlain) && bytes.subarray(uneven + 8 * words).every(isPlain);
 }
 
 /** True for UTF-8; a character cut off by the end of the file is forgiven. */

@@ -50,13 +50,9 @@ export function silentSensors(channels: ReadonlyMap<ChannelName, Float64Array>):
     const [low, high] = channelFacts(channel).possible;
     let first = Number.NaN;
     let rows = 0;
-    let isSilent = true;
-    for (const value of values) {
-      if (Number.isNaN(value)) continue;
-      if (rows++ === 0) first = value;
-      if (value >= low && value <= high) isSilent = false;
-    }
-    if (isSilent && rows >= LEAST_ROWS) silent.push({ channel, why: sentences.silent(channel, first) });
+    if (values.some((value) => value >= low && value <= high)) continue;
+    for (const value of values) if (!Number.isNaN(value) && rows++ === 0) first = value;
+    if (rows >= LEAST_ROWS) silent.push({ channel, why: sentences.silent(channel, first) });
   }
   return silent;
 }

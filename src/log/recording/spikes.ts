@@ -42,19 +42,20 @@ export function spikeRows(channel: ChannelName, context: SpikeContext): number[]
   const present = presentRows(values, context.everyRow);
   const range = context.spreads.get(channel)!;
   const leastMove = Math.max(least, RANGE_SHARE * (range.high - range.low));
+  const clear = (1 - SHARED_MOVE) * leastMove;
   const spikes: number[] = [];
+  let value = values[present[halfWindow - 1]!]!;
+  let next = values[present[halfWindow]!]!;
   for (let at = halfWindow; at < present.length - halfWindow; at++) {
-    if (!standsOut(values, present, at, (1 - SHARED_MOVE) * leastMove)) continue;
-    if (isSpike(channel, context, present, at, leastMove)) spikes.push(present[at]!);
+    const before = value;
+    value = next;
+    next = values[present[at + 1]!]!;
+    // A cheap first look that never rejects a spike: both neighbours lie clearly on the same side.
+    const isAbove = value - before >= clear && value - next >= clear;
+    const isBelow = value - before <= -clear && value - next <= -clear;
+    if ((isAbove || isBelow) && isSpike(channel, context, present, at, leastMove)) spikes.push(present[at]!);
   }
   return spikes;
-}
-
-/** Cheap first look: both neighbours lie clearly on the same side. Never rejects a spike. */
-function standsOut(values: Float64Array, present: Int32Array, at: number, least: number): boolean {
-  const before = values[present[at]!]! - values[present[at - 1]!]!;
-  const after = values[present[at]!]! - values[present[at + 1]!]!;
-  return (before >= least && after >= least) || (before <= -least && after <= -least);
 }
 
 function isSpike(
