@@ -54,6 +54,7 @@ export { type Judgement, judgeFlight, type Verdict } from "./flight/judgement/in
 export {
   type ColumnChoice,
   type Dialect,
+  type LogBytes,
   NO_READING_OPTIONS,
   type ReadingOptions,
   type ReadLog,

@@ -153,6 +153,10 @@ export class MemoryDisk implements FileSystem {
     this.step("makeFolder");
   }
 
+  parts(path: string): Uint8Array | null {
+    return this.read(path);
+  }
+
   state(path: string): FileState | null {
     this.step(`state ${path}`);
     const inode = this.names.get(path);

@@ -6,7 +6,7 @@ import type { Call } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { tellError } from "./failure.ts";
 import type { Io } from "./io.ts";
-import { logName, readLogBytes } from "./logInput.ts";
+import { logName, openLogBytes } from "./logInput.ts";
 import { exitOfNotices } from "./noticeLines.ts";
 import { releaseOf } from "./release.ts";
 import { inputSentences } from "./sentences.ts";
@@ -48,7 +48,7 @@ async function checkedOrWhy(log: string, work: CheckWork): Promise<Checked> {
   const file = logName(log);
   if (aircraft.state === "unusable") return stopped(notOpened(file, null, aircraft.notices));
   const { name } = aircraft.aircraft;
-  const input = await readLogBytes(log, io, talk);
+  const input = await openLogBytes(log, io, talk);
   if (input.state === "unusable") {
     const { code, text } = input;
     return stopped(notOpened(file, name, [{ code, severity: "refusal", text }]));

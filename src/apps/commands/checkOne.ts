@@ -1,8 +1,8 @@
 import type { Notice } from "../../base/notices/index.ts";
 import type { DayFacts } from "../../flight/analysis/index.ts";
 import { type CheckedLogWithRows, checkLog, type FlightCheck } from "../../flight/check/index.ts";
-import type { ReadingOptions } from "../../log/reading/index.ts";
-import { sha256Of } from "../disk/index.ts";
+import type { LogBytes, ReadingOptions } from "../../log/reading/index.ts";
+import { sha256OfParts } from "../disk/index.ts";
 import type { Aircraft } from "./aircraftOption.ts";
 
 export interface CheckSetting {
@@ -12,11 +12,11 @@ export interface CheckSetting {
 }
 
 /** The flight check of one log's bytes; `file` is its name in the result. */
-export function checkBytes(file: string, bytes: Uint8Array, setting: CheckSetting): CheckedLogWithRows {
+export function checkBytes(file: string, bytes: LogBytes, setting: CheckSetting): CheckedLogWithRows {
   const { aircraft, options, day } = setting;
   return checkLog(bytes, {
     file,
-    sha256: sha256Of(bytes),
+    sha256: sha256OfParts(bytes),
     aircraft: aircraft.name,
     facts: aircraft.facts,
     budget: aircraft.budget,

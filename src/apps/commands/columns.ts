@@ -6,13 +6,14 @@ import {
   type ColumnsDescription,
   type Dialect,
   describeColumns,
+  type LogBytes,
   type ReadingOptions,
   readLog,
 } from "../../log/reading/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import type { ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
-import { logName, readLogBytes, shownLog } from "./logInput.ts";
+import { logName, openLogBytes, shownLog } from "./logInput.ts";
 import { exitOfNotices } from "./noticeLines.ts";
 import { oneLine } from "./printable.ts";
 import { READING_OPTIONS, readingOptions } from "./readingOptions.ts";
@@ -45,7 +46,7 @@ export interface ColumnsResult extends ColumnsDescription {
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const [log = ""] = call.operands;
   const options = readingOptions(call);
-  const input = await readLogBytes(log, io, talk);
+  const input = await openLogBytes(log, io, talk);
   const result =
     input.state === "bytes"
       ? columnsOf(logName(log), input.bytes, options)
@@ -58,7 +59,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   return exitOfNotices(result.notices);
 }
 
-function columnsOf(file: string, bytes: Uint8Array, options: ReadingOptions): ColumnsResult {
+function columnsOf(file: string, bytes: LogBytes, options: ReadingOptions): ColumnsResult {
   const { format, version, ...description } = describeColumns(readLog(bytes, options, []));
   return { format, version, file, ...description };
 }

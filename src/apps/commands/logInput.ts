@@ -1,6 +1,6 @@
 import { basename, resolve } from "node:path";
 import { plainNumber } from "../../base/quantity/index.ts";
-import { MOST_BYTES } from "../../log/reading/index.ts";
+import { type LogBytes, MOST_BYTES } from "../../log/reading/index.ts";
 import { reasonOf } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { inputSentences } from "./sentences.ts";
@@ -13,8 +13,8 @@ const MEGABYTE = 1_000_000;
 const SLOW_LOG_MB = 20;
 
 /** A log's bytes, or the sentence that says why there are none. */
-export type LogInput =
-  | { readonly state: "bytes"; readonly bytes: Uint8Array }
+export type LogInput<Bytes = Uint8Array> =
+  | { readonly state: "bytes"; readonly bytes: Bytes }
   | { readonly state: "unusable"; readonly code: string; readonly text: string };
 
 /** What a log is called in results: the file's own name, no folder. */
@@ -27,7 +27,25 @@ export function shownLog(log: string): string {
   return log === STANDARD_INPUT ? "standard input" : log;
 }
 
-export async function readLogBytes(log: string, io: Io, talk: Talk): Promise<LogInput> {
+/** The whole log, for keeping it. */
+export function readLogBytes(log: string, io: Io, talk: Talk): Promise<LogInput> {
+  return inputOf(log, io, talk, (path) => io.files.read(path));
+}
+
+/** The log for reading it once: a large file is not held in memory. */
+export function openLogBytes(log: string, io: Io, talk: Talk): Promise<LogInput<LogBytes>> {
+  const isLarge = (size: number) => size > SLOW_LOG_MB * MEGABYTE;
+  return inputOf<LogBytes>(log, io, talk, (path, size) =>
+    isLarge(size) ? io.files.parts(path) : io.files.read(path),
+  );
+}
+
+async function inputOf<Bytes>(
+  log: string,
+  io: Io,
+  talk: Talk,
+  open: (path: string, size: number) => Bytes | null,
+): Promise<LogInput<Bytes | Uint8Array>> {
   const shown = shownLog(log);
   try {
     if (log === STANDARD_INPUT) return withinLimit(shown, await io.readInput());
@@ -36,7 +54,7 @@ export async function readLogBytes(log: string, io: Io, talk: Talk): Promise<Log
     if (size === null) return unusable("log-missing", inputSentences.logMissing(log));
     if (size > MOST_BYTES) return tooLarge(shown, size);
     if (size > SLOW_LOG_MB * MEGABYTE) talk.say(inputSentences.reading(shown, megabytes(size)));
-    const bytes = io.files.read(path);
+    const bytes = open(path, size);
     return bytes === null
       ? unusable("log-missing", inputSentences.logMissing(log))
       : { state: "bytes", bytes };

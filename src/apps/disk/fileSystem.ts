@@ -5,6 +5,12 @@ export interface FileState {
   readonly modifiedMs: number;
 }
 
+/** A part is good until the next one is asked for; asking throws where the file can no longer give it. */
+export interface FileParts {
+  readonly length: number;
+  subarray(start: number, end: number): Uint8Array;
+}
+
 /**
  * Every file call that the folder store makes, and no other: so that tests can fail each of them, cut
  * them short and replay what a power loss leaves. Paths are absolute. Calls throw Node's own errors.
@@ -23,6 +29,8 @@ export interface FileSystem {
   makeFolder(path: string): void;
   /** Null when there is no such file. */
   read(path: string): Uint8Array | null;
+  /** The bytes of a file a part at a time, for files too large to hold; null when there is no such file. */
+  parts(path: string): FileParts | null;
   /** Names in a folder, sorted; empty when there is no such folder. */
   list(path: string): readonly string[];
   /** Size in bytes, or null when there is no such file. */

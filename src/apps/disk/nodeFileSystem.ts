@@ -1,4 +1,5 @@
 import * as fs from "node:fs";
+import { filePartsOf } from "./fileParts.ts";
 import type { FileSystem } from "./fileSystem.ts";
 
 function isMissing(error: unknown): boolean {
@@ -39,6 +40,7 @@ export const nodeFileSystem: FileSystem = {
     fs.mkdirSync(path, { recursive: true });
   },
   read: (path) => orNull(() => fs.readFileSync(path)),
+  parts: (path) => orNull(() => filePartsOf(path)),
   list: (path) => orNull(() => fs.readdirSync(path).sort()) ?? [],
   size: (path) => orNull(() => fs.statSync(path).size),
   state: (path) =>

@@ -30,6 +30,7 @@ export function withinFolder(fileSystem: FileSystem, folder: string): FileSystem
     unlink: inside((path) => fileSystem.unlink(path)),
     makeFolder: inside((path) => fileSystem.makeFolder(path)),
     read: inside((path) => fileSystem.read(path)),
+    parts: inside((path) => fileSystem.parts(path)),
     list: inside((path) => fileSystem.list(path)),
     size: inside((path) => fileSystem.size(path)),
     state: inside((path) => fileSystem.state(path)),

@@ -2,6 +2,7 @@ import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import {
+  type LogBytes,
   type NotRead,
   type ReadingOptions,
   type ReadLog,
@@ -35,7 +36,7 @@ export interface CheckRequest {
  *
  * A question or a refusal on the way ends it with `flights: []` and the notices that say what to do.
  */
-export function checkLog(bytes: Uint8Array, request: CheckRequest): CheckedLogWithRows {
+export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWithRows {
   const facts = withStatedCells(request.facts, request.options.cells);
   const outcome = readLog(bytes, withFacts(request.options, facts), request.readings);
   if (outcome.state !== "read") return stopped(request, notReadLog(request, outcome));

@@ -2,6 +2,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import type { Decoding } from "./encoding.ts";
 import { fillTable } from "./fillTable.ts";
 import type { Layout } from "./layout.ts";
+import type { LogBytes } from "./logBytes.ts";
 import { type Table, TableBuilder } from "./table.ts";
 
 /**
@@ -9,7 +10,7 @@ import { type Table, TableBuilder } from "./table.ts";
  * again when a later row does.
  */
 export function buildTable(
-  bytes: Uint8Array,
+  bytes: LogBytes,
   decoding: Decoding,
   layout: Layout,
   usesCleanRows = true,

@@ -1,6 +1,7 @@
 import { strictNumber } from "./strictNumber.ts";
 
-const SAMPLED_BYTES = 65_536;
+/** Bytes from the start of a text that its shape is judged by. */
+export const SAMPLED_BYTES = 65_536;
 /** Share of control characters or of scattered NUL above which a file is no text. */
 const MOST_CONTROL_SHARE = 0.01;
 /** Files that announce themselves: PNG, ZIP (spreadsheets), PDF, GZIP, JPEG, old office files, GIF. */

@@ -1,5 +1,6 @@
-import { hasBadByteInNumber, looksBinary, looksUtf16 } from "./byteShapes.ts";
+import { hasBadByteInNumber, looksBinary, looksUtf16, SAMPLED_BYTES } from "./byteShapes.ts";
 import type { Encoding } from "./contract.ts";
+import type { LogBytes } from "./logBytes.ts";
 
 /** Where the text of a file lies and how its bytes become characters. */
 export interface Decoding {
@@ -20,40 +21,45 @@ const BOMS: readonly { readonly encoding: Encoding; readonly bytes: readonly num
 ];
 
 /** The encoding of a log, or why its bytes are no log. */
-export function findEncoding(bytes: Uint8Array): Decoding | "empty" | "binary" {
+export function findEncoding(bytes: LogBytes): Decoding | "empty" | "binary" {
   if (bytes.length === 0) return "empty";
-  const bom = BOMS.find((each) => each.bytes.every((byte, index) => bytes[index] === byte));
+  const sample = bytes.subarray(0, SAMPLED_BYTES);
+  const bom = BOMS.find((each) => each.bytes.every((byte, index) => sample[index] === byte));
   const start = bom?.bytes.length ?? 0;
+  const wide = bom === undefined ? looksUtf16(sample) : null;
   if (bom !== undefined && bom.encoding !== "utf-8-bom") {
     return placed(bytes, bom.encoding, start, textEnd16(bytes, start), false);
   }
-  const wide = bom === undefined ? looksUtf16(bytes) : null;
   if (wide !== null) return placed(bytes, wide, start, textEnd16(bytes, start), true);
   const end = textEnd8(bytes, start);
   if (end <= start) return "empty";
-  if (looksBinary(bytes.subarray(start, end))) return "binary";
-  if (bom !== undefined || isUtf8(bytes.subarray(start, end))) {
+  if (looksBinary(bytes.subarray(start, Math.min(end, start + SAMPLED_BYTES)))) return "binary";
+  if (bom !== undefined || isUtf8(bytes, start, end)) {
     return placed(bytes, bom?.encoding ?? "utf-8", start, end, false);
   }
   const isWestern = !hasBadByteInNumber(bytes.subarray(start, end));
   return placed(bytes, isWestern ? "windows-1252" : "utf-8", start, end, isWestern);
 }
 
-function placed(bytes: Uint8Array, encoding: Encoding, start: number, end: number, isGuessed: boolean) {
+function placed(bytes: LogBytes, encoding: Encoding, start: number, end: number, isGuessed: boolean) {
   if (end <= start) return "empty";
   return { encoding, start, end, tailBytes: bytes.length - end, isGuessed };
 }
 
 const isErased = (byte: number | undefined): boolean => byte === 0x00 || byte === 0xff;
 
-function textEnd8(bytes: Uint8Array, start: number): number {
-  let end = bytes.length;
-  while (end > start && isErased(bytes[end - 1])) end--;
-  return end;
+function textEnd8(bytes: LogBytes, start: number): number {
+  for (let end = bytes.length; end > start; end -= CHECKED_AT_ONCE) {
+    const from = Math.max(start, end - CHECKED_AT_ONCE);
+    const last = bytes.subarray(from, end).findLastIndex((byte) => !isErased(byte));
+    if (last >= 0) return from + last + 1;
+  }
+  return start;
 }
 
 /** UTF-16: erased in whole code units, so that the zero half of the last character stays. */
-function textEnd16(bytes: Uint8Array, start: number): number {
+function textEnd16(log: LogBytes, start: number): number {
+  const bytes = log.subarray(0, log.length);
   let end = bytes.length - ((bytes.length - start) % 2);
   while (end > start && isErased(bytes[end - 1]) && bytes[end - 2] === bytes[end - 1]) end -= 2;
   return end;
@@ -73,12 +79,14 @@ function isAscii(bytes: Uint8Array): boolean {
 }
 
 /** True for UTF-8; a character cut off by the end of the file is forgiven. */
-function isUtf8(bytes: Uint8Array): boolean {
-  if (isAscii(bytes)) return true;
+function isUtf8(bytes: LogBytes, start: number, end: number): boolean {
   const decoder = new TextDecoder("utf-8", { fatal: true });
+  let isPlain = true;
   try {
-    for (let at = 0; at < bytes.length; at += CHECKED_AT_ONCE) {
-      decoder.decode(bytes.subarray(at, at + CHECKED_AT_ONCE), { stream: true });
+    for (let at = start; at < end; at += CHECKED_AT_ONCE) {
+      const part = bytes.subarray(at, Math.min(end, at + CHECKED_AT_ONCE));
+      isPlain &&= isAscii(part);
+      if (!isPlain) decoder.decode(part, { stream: true });
     }
     return true;
   } catch {

@@ -3,6 +3,8 @@ import { CleanRows } from "./cleanRows.ts";
 import type { Decoding } from "./encoding.ts";
 import { MOST_COLUMNS } from "./limits.ts";
 import { BYTES_AT_ONCE, lineBlocks } from "./lines.ts";
+import { type LineWindow, lineWindows } from "./lineWindows.ts";
+import type { LogBytes } from "./logBytes.ts";
 import * as say from "./sentences.ts";
 import type { TableBuilder } from "./table.ts";
 
@@ -12,10 +14,10 @@ const FIRST_STRETCH = 1 << 12;
 /** Rows that tell how long a row of this file is. */
 const TELLING_ROWS = 1000;
 
-/** How far a file has been read. */
+/** How far a window of the file has been read. */
 interface Place {
   at: number;
-  /** 1-based line that starts there. */
+  /** 1-based line of the file that starts there. */
   line: number;
 }
 
@@ -25,22 +27,41 @@ interface Place {
  */
 export function fillTable(
   builder: TableBuilder,
-  bytes: Uint8Array,
+  bytes: LogBytes,
   decoding: Decoding,
   delimiter: string,
   usesCleanRows: boolean,
 ): Notice | null {
   const isWide = decoding.encoding === "utf-16le" || decoding.encoding === "utf-16be";
-  const lastLineEnd = usesCleanRows && !isWide ? bytes.lastIndexOf(LF, decoding.end - 1) + 1 : 0;
-  const whole = bytes.subarray(0, lastLineEnd);
-  const place: Place = { at: decoding.start, line: 1 };
+  let line = 1;
+  for (const window of lineWindows(bytes, decoding, isWide)) {
+    const place: Place = { at: 0, line };
+    const filled = { builder, window, decoding, delimiter, isClean: usesCleanRows && !isWide };
+    const refusal = fillFromWindow(filled, place);
+    if (refusal !== null) return refusal;
+    line = place.line;
+  }
+  return null;
+}
+
+interface Filling {
+  readonly builder: TableBuilder;
+  readonly window: LineWindow;
+  readonly decoding: Decoding;
+  readonly delimiter: string;
+  readonly isClean: boolean;
+}
+
+function fillFromWindow(filling: Filling, place: Place): Notice | null {
+  const { builder, window, isClean } = filling;
+  const { bytes } = window;
+  const lastLineEnd = isClean ? bytes.lastIndexOf(LF) + 1 : 0;
   let stretch = FIRST_STRETCH;
-  while (place.at < decoding.end) {
-    if (addCleanRun(builder, whole, place, delimiter)) stretch = FIRST_STRETCH;
+  while (place.at < bytes.length) {
+    if (addCleanRun(filling, bytes.subarray(0, lastLineEnd), place)) stretch = FIRST_STRETCH;
     const next = bytes.indexOf(LF, place.at + stretch) + 1;
-    const end = place.at < lastLineEnd && next > 0 && next < decoding.end ? next : decoding.end;
-    const refusal =
-      refusalOf(builder) ?? addText(builder, bytes, { ...decoding, end }, place, end === decoding.end);
+    const end = place.at < lastLineEnd && next > 0 ? next : bytes.length;
+    const refusal = refusalOf(builder) ?? addText(filling, end, place);
     if (refusal !== null) return refusal;
     stretch = Math.min(2 * stretch, BYTES_AT_ONCE);
   }
@@ -48,7 +69,7 @@ export function fillTable(
 }
 
 /** Adds rows of plain numbers for as long as they follow each other; true if there were any. */
-function addCleanRun(builder: TableBuilder, bytes: Uint8Array, place: Place, delimiter: string): boolean {
+function addCleanRun({ builder, window, delimiter }: Filling, bytes: Uint8Array, place: Place): boolean {
   if (place.at >= bytes.length || !builder.takesCleanRows(place.line)) return false;
   const { width, mark } = builder.form;
   const scanner = CleanRows.of(width, delimiter);
@@ -57,21 +78,18 @@ function addCleanRun(builder: TableBuilder, bytes: Uint8Array, place: Place, del
     const rows = scanner?.scan(bytes, place.at, mark) ?? 0;
     if (scanner === null || rows === 0 || builder.tooLarge) return place.at > first;
     const rowBytes = (scanner.end - place.at) / rows;
-    if (rows >= TELLING_ROWS) builder.reserve(Math.ceil((bytes.length - place.at) / rowBytes));
+    const leftBytes = bytes.length - place.at + window.bytesAfter;
+    if (rows >= TELLING_ROWS) builder.reserve(Math.ceil(leftBytes / rowBytes));
     builder.addCleanRows(scanner.values, rows, place.line);
     place.at = scanner.end;
     place.line += rows;
   }
 }
 
-function addText(
-  builder: TableBuilder,
-  bytes: Uint8Array,
-  decoding: Decoding,
-  place: Place,
-  isEndOfFile: boolean,
-): Notice | null {
-  const part = { ...decoding, start: place.at };
+function addText({ builder, window, decoding }: Filling, end: number, place: Place): Notice | null {
+  const { bytes, bytesAfter } = window;
+  const isEndOfFile = bytesAfter === 0 && end === bytes.length;
+  const part = { ...decoding, start: place.at, end };
   for (const block of lineBlocks(bytes, part, BYTES_AT_ONCE, place.line)) {
     if (block.overlongLine !== null) {
       return { code: "line-too-long", severity: "refusal", text: say.lineTooLong(block.overlongLine) };
@@ -81,7 +99,7 @@ function addText(
     const refusal = refusalOf(builder);
     if (refusal !== null) return refusal;
   }
-  place.at = decoding.end;
+  place.at = end;
   return null;
 }
 

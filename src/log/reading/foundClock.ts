@@ -56,9 +56,10 @@ export function medianStep(values: Float64Array): number {
 /** From here on a double holds no decimal of a second exactly, but tells microseconds apart: 3 years. */
 const INEXACT_DECIMALS_S = 1e8;
 
-/** Seconds since the first usable row: differences first, so that large counters lose no digits. */
+/** Seconds since the first usable row: differences first, so that large counters lose no digits. Seconds from 0 stay as they are. */
 export function secondsSinceFirst(values: Float64Array, factor: number): Float64Array {
   const first = values.find((value) => !Number.isNaN(value)) ?? 0;
+  if (first === 0 && factor === 1) return values;
   if (factor === 1 && first > INEXACT_DECIMALS_S) {
     return values.map((value) => Math.round((value - first) * 1e6) / 1e6);
   }

@@ -2,6 +2,7 @@ import { cellsOfLine, isBlank } from "./cells.ts";
 import type { Decoding } from "./encoding.ts";
 import { HEAD_CHARACTERS, HEAD_LINES, PREVIEW_ROWS, QUOTED_CHARACTERS } from "./limits.ts";
 import { lineBlocks } from "./lines.ts";
+import type { LogBytes } from "./logBytes.ts";
 
 const PREVIEW_COLUMNS = 30;
 /** Header and first rows, however long. */
@@ -13,7 +14,7 @@ export interface Head {
 }
 
 /** The first lines of a file; a last line that is cut off is left away when there are others. */
-export function headLinesOf(bytes: Uint8Array, decoding: Decoding): Head {
+export function headLinesOf(bytes: LogBytes, decoding: Decoding): Head {
   const lines: string[] = [];
   let characters = 0;
   for (const block of lineBlocks(bytes, decoding)) {

@@ -14,5 +14,6 @@ export type {
 } from "./contract.ts";
 export { type ColumnsDescription, describeColumns } from "./describeColumns.ts";
 export { MOST_BYTES } from "./limits.ts";
+export type { LogBytes } from "./logBytes.ts";
 export { readLog } from "./readLog.ts";
 export { areBlankCells } from "./sentences.ts";

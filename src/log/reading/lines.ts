@@ -1,6 +1,7 @@
 import type { Encoding } from "./contract.ts";
 import type { Decoding } from "./encoding.ts";
 import { LONGEST_LINE } from "./limits.ts";
+import type { LogBytes } from "./logBytes.ts";
 
 /** Consecutive lines of a file, without their ends. */
 export interface LineBlock {
@@ -35,7 +36,7 @@ const DECODERS: Readonly<Record<Encoding, string>> = {
  * `bytesAtOnce` changes nothing but the size of the blocks; `start` of the decoding begins line `line`.
  */
 export function* lineBlocks(
-  bytes: Uint8Array,
+  bytes: LogBytes,
   decoding: Decoding,
   bytesAtOnce = BYTES_AT_ONCE,
   line = 1,

@@ -6,6 +6,7 @@ import { type Decoding, findEncoding } from "./encoding.ts";
 import { headLinesOf, previewOf } from "./head.ts";
 import { findLayout } from "./layout.ts";
 import { MOST_BYTES, MOST_COLUMNS } from "./limits.ts";
+import type { LogBytes } from "./logBytes.ts";
 import { tableNotices } from "./notices.ts";
 import { notRead, question, refusal } from "./outcomes.ts";
 import { layoutProblemNotice, noHeaderNotice, noRowsNotice } from "./questions.ts";
@@ -20,7 +21,7 @@ const DELIMITER_OPTIONS = ["--delimiter ,", "--delimiter ;", "--delimiter tab"];
  * Never throws for any bytes: what cannot be read is a question or a refusal with the option that settles it.
  */
 export function readLog(
-  bytes: Uint8Array,
+  bytes: LogBytes,
   options: ReadingOptions,
   remembered: readonly RememberedReading[],
 ): ReadOutcome {
@@ -37,7 +38,7 @@ export function readLog(
 }
 
 function readText(
-  bytes: Uint8Array,
+  bytes: LogBytes,
   decoding: Decoding,
   head: readonly string[],
   given: ReadingOptions,

@@ -50,13 +50,10 @@ function isHonestAlready(timeS: Float64Array): boolean {
 }
 
 function asItIs(logTimeS: Float64Array): HonestClock {
-  const sourceRows = new Int32Array(logTimeS.length);
-  const timeS = new Float64Array(logTimeS.length);
   const startS = logTimeS[0]!;
-  for (let row = 0; row < timeS.length; row++) {
-    sourceRows[row] = row;
-    timeS[row] = logTimeS[row]! - startS;
-  }
+  const timeS = startS === 0 ? logTimeS : logTimeS.map((value) => value - startS);
+  const sourceRows = new Int32Array(logTimeS.length);
+  for (let row = 0; row < sourceRows.length; row++) sourceRows[row] = row;
   return { sourceRows, timeS, jumpRows: new Set(), notices: [] };
 }
 
