@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { parseAircraftFile } from "../../src/aircraft/index.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
 import type { Failure } from "../../src/apps/commands/failure.ts";
+import { reasonOf } from "../../src/apps/commands/failure.ts";
 import { writeReport } from "../../src/apps/commands/writeOutput.ts";
 import { MemoryDisk } from "../folderBook/memoryDisk.ts";
 import { ioOn, PACKAGE_FOLDER, runInMemory, textsOf } from "./inMemory.ts";
@@ -188,5 +189,14 @@ describe("demo", () => {
     ]);
     const again = await runInMemory(here, { files: Object.fromEntries(season) });
     expect(again.out.split("\n")).toContain(line);
+  });
+});
+
+describe("the reason of a file that cannot be written", () => {
+  it("is in words where a file stands in the place of a folder", () => {
+    for (const code of ["ENOTDIR", "EEXIST"]) {
+      const error = Object.assign(new Error(`${code}: mkdir '/somewhere'`), { code });
+      expect(reasonOf(error)).toBe("a part of its path is not a folder");
+    }
   });
 });

@@ -40,6 +40,7 @@ const REASONS: Readonly<Record<string, string>> = {
   EFBIG: "the file would be larger than allowed",
   EISDIR: "it is a folder",
   ENOTDIR: "a part of its path is not a folder",
+  EEXIST: "a part of its path is not a folder",
   ENOENT: "its folder does not exist",
   ENAMETOOLONG: "the name is too long",
   EIO: "the disk reports an error",
