@@ -30,7 +30,7 @@ describe("seasonReport", () => {
       '<p class="headline">Timer ',
       'class="since"',
       'id="timer"',
-      `<b>${minutesAndSeconds(timerS ?? 0)}</b>`,
+      `>${minutesAndSeconds(timerS ?? 0)}</b>`,
       'id="trends"',
       'id="heat"',
       'id="flights"',
@@ -48,7 +48,7 @@ describe("seasonReport", () => {
     for (const { what } of input.timer.explained) {
       expect(report, what).toContain(escapeHtml(what.charAt(0).toUpperCase() + what.slice(1)));
     }
-    expect(report).toContain(`<b>${minutesAndSeconds(input.timer.cautiousTimerS ?? 0)}</b>`);
+    expect(report).toContain(`>${minutesAndSeconds(input.timer.cautiousTimerS ?? 0)}</b>`);
     expect(report).toContain("sets the timer");
     expect(report).toMatch(/One more flight like these would add/);
     expect(report).toContain("It rests on 5 flights: flights 10 to 14.");
