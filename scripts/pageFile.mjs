@@ -42,9 +42,12 @@ async function scriptText(entry, { define = {}, format = "iife", plugins = [] } 
 export async function pageText() {
   const { version } = JSON.parse(await readFile(resolve(root, "package.json"), "utf8"));
   const assets = await scriptText("src/show/report/assets/generated.ts", { format: "esm" });
-  const { REPORT_STYLE, REPORT_SCRIPT } = await import(`data:text/javascript,${encodeURIComponent(assets)}`);
+  const { REPORT_STYLE, SEASON_STYLE, REPORT_SCRIPT } = await import(
+    `data:text/javascript,${encodeURIComponent(assets)}`
+  );
   const own = await readFile(resolve(root, "src/apps/page/page.css"), "utf8");
-  const style = REPORT_STYLE + (await transform(own, { loader: "css", minify: true })).code.trim();
+  const style =
+    REPORT_STYLE + SEASON_STYLE + (await transform(own, { loader: "css", minify: true })).code.trim();
   const core = await scriptText("src/apps/page/core/main.ts", {
     define: { TALLYWATT_RELEASE: JSON.stringify(version) },
     plugins: [withoutStyles],
@@ -55,14 +58,30 @@ export async function pageText() {
   const policy = `default-src 'none'; script-src ${scripts}; style-src ${digest(style)}; worker-src blob:; img-src data:; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en"><head><meta http-equiv="Content-Security-Policy" content="${policy}"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>tallywatt: drop a log, read the answer</title><style>${style}</style></head>
-<body><main><section class="desk" aria-label="Logs and aircraft"><h1>Drop a log, read the answer</h1>
-<div class="drop"><p>Drop CSV logs anywhere on this page, or choose them.</p><div class="buttons"><button type="button" id="choose-logs">Choose logs</button><button type="button" id="choose-aircraft">Take in an aircraft file</button><button type="button" id="export-aircraft" hidden>Save the aircraft file</button></div></div>
-<input type="file" id="logs-input" multiple hidden><input type="file" id="aircraft-input" hidden>
-<p id="aircraft">No aircraft file yet: nothing is known of its plan and limits.</p>
-<p class="quiet">Nothing leaves this page, and nothing is kept: closing it forgets logs, aircraft and answers. Your files stay where they are.</p>
+<body><header class="top"><p class="own-name">tallywatt</p><nav aria-label="Places"><button type="button" id="go-log" aria-current="page">Log</button><button type="button" id="go-aircraft">Aircraft</button><button type="button" id="go-logbook">Logbook</button><button type="button" id="go-swap">What if</button></nav></header>
+<p id="status" role="status">Starting.</p>
+<main>
+<section id="log" class="place" aria-labelledby="log-title"><div class="desk"><h1 id="log-title" tabindex="-1">Drop a log, read the answer</h1>
+<div class="drop"><p>Drop CSV logs or a folder of them anywhere on this page, or choose them.</p><div class="buttons"><button type="button" id="choose-logs">Choose logs</button><button type="button" id="choose-folder">Choose a folder</button></div></div>
+<input type="file" id="logs-input" multiple hidden><input type="file" id="folder-input" webkitdirectory hidden>
+<p id="held"></p>
+<p class="quiet">Nothing leaves this page. Your files stay where they are. <span id="kept"></span></p>
 <p id="slow" hidden>This browser starts no worker, so the page pauses while it reads a log.</p>
-<p id="status" role="status">Starting.</p><ol id="logs"></ol></section>
-<div id="question"></div><article id="report" aria-label="Report"></article></main>
+<ol id="logs"></ol></div>
+<div id="question"></div><div id="keep"></div><article id="report" aria-label="Report" tabindex="-1"></article></section>
+<section id="aircraft" class="place" aria-labelledby="aircraft-title" hidden><h1 id="aircraft-title" tabindex="-1">The aircraft and its plan</h1>
+<div class="buttons"><button type="button" id="choose-aircraft">Take in an aircraft file</button><button type="button" id="new-aircraft">Start from an example</button><button type="button" id="save-aircraft" hidden>Save as a file</button><button type="button" id="keep-aircraft" hidden>Keep in the logbook</button></div>
+<input type="file" id="aircraft-input" hidden><div id="aircraft-kept"></div><div id="aircraft-refused"></div>
+<p id="units-choice"><label for="units">Units shown</label> <select id="units"><option value="metric">°C, kg, m</option><option value="imperial">°F, lb, ft</option></select></p>
+<div class="beside"><div id="aircraft-form"></div><div class="meant" id="plan" role="group" aria-label="What it means" tabindex="0"></div></div><p class="now" id="plan-now" role="status"></p></section>
+<section id="logbook" class="place" aria-labelledby="logbook-title" hidden><h1 id="logbook-title" tabindex="-1">The logbook</h1>
+<p class="quiet" id="book-place"></p>
+<details><summary>Save, take in, undo</summary><div class="buttons"><button type="button" id="export-book">Save the whole logbook as a file</button><button type="button" id="import-book">Take in a logbook file</button><button type="button" id="undo-book">Undo the last change</button></div></details>
+<input type="file" id="book-input" hidden><div id="book-choices"></div><div id="book-view"></div><article id="book-report" aria-label="Report"></article></section>
+<section id="swap" class="place" aria-labelledby="swap-title" hidden><h1 id="swap-title" tabindex="-1">What if something else were fitted</h1>
+<p>Step or type another propeller, pack or day. Nothing of the aircraft file changes.</p>
+<div class="beside"><div id="swap-fields"></div><div class="meant" id="swap-view" role="group" aria-label="The answer" tabindex="0"></div></div><p class="now" id="swap-now" role="status"></p></section>
+</main>
 <script id="core" type="text/plain">${core}</script><script>${client}</script></body></html>
 `;
 }

@@ -12,8 +12,8 @@ export function element<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-export function button(words: string, act: () => void): HTMLButtonElement {
-  const made = element("button", { type: "button" }, words);
+export function button(words: string, act: () => void, attributes: Attributes = {}): HTMLButtonElement {
+  const made = element("button", { type: "button", ...attributes }, words);
   made.addEventListener("click", act);
   return made;
 }
@@ -23,4 +23,19 @@ export function placeOf(id: string): HTMLElement {
   const found = document.getElementById(id);
   if (found === null) throw new Error(`the page has no place ${id}`);
   return found;
+}
+
+export function inputOf(id: string): HTMLInputElement {
+  const found = placeOf(id);
+  if (!(found instanceof HTMLInputElement)) throw new Error(`${id} is no field`);
+  return found;
+}
+
+/** Calls `act` once the calls have stopped coming for so long. */
+export function settled(waitMs: number, act: () => void): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  return () => {
+    clearTimeout(timer);
+    timer = setTimeout(act, waitMs);
+  };
 }

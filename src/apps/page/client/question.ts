@@ -1,6 +1,9 @@
 import { CHANNEL_NAMES, channelWords } from "../../../base/channels/index.ts";
 import { type Answers, type CheckAnswer, NO_ANSWERS } from "../messages.ts";
 import { button, element } from "./element.ts";
+import { noticeItems } from "./notices.ts";
+import { optionWords } from "./pageWords.ts";
+import { clientWords } from "./words.ts";
 
 /** The answers that one ready-made option stands for, added to what was answered before. */
 export function withOption(answers: Answers, option: string): Answers {
@@ -28,22 +31,28 @@ export function columnsPanel(
   answer: (answers: Answers) => void,
 ): HTMLElement {
   const before = given ?? NO_ANSWERS;
-  const questions = check.log.notices.filter(({ severity }) => severity === "question");
-  const options = [...new Set(questions.flatMap((notice) => notice.options ?? []))];
+  const { notices } = check.log;
+  const isAsked = notices.some(({ severity }) => severity === "question");
+  const questions = isAsked ? notices.filter(({ severity }) => severity !== "note") : [];
+  const options = [...new Set(questions.flatMap((notice) => notice.options ?? []))].filter(
+    (option) => !option.includes("CHANNEL="),
+  );
   const ready = options.map((option) =>
     button(optionWords(option), () => answer(withOption(before, option))),
   );
   const pickers = columns.map(({ column, channel, header, why }) => {
     const picker = element("select", { "aria-label": `Column ${column}, ${header}: read as` });
-    picker.append(element("option", { value: "" }, channel === null ? "left alone" : channelWords(channel)));
+    picker.append(
+      element("option", { value: "" }, channel === null ? clientWords.leftAlone : channelWords(channel)),
+    );
     for (const name of CHANNEL_NAMES) picker.append(element("option", { value: name }, channelWords(name)));
     return {
       column,
       picker,
-      row: element("li", {}, element("strong", {}, `${column}. ${header}`), picker, why),
+      row: element("li", {}, element("strong", {}, `${column}. ${header}`), picker, element("span", {}, why)),
     };
   });
-  const again = button("Read again with these columns", () => {
+  const again = button(clientWords.readAgain, () => {
     const chosen = pickers.filter(({ picker }) => picker.value !== "");
     const named = Object.fromEntries(chosen.map(({ picker, column }) => [picker.value, `#${column}`]));
     answer({ ...before, columns: { ...before.columns, ...named } });
@@ -51,16 +60,13 @@ export function columnsPanel(
   return element(
     "section",
     { class: "columns", "aria-label": "Columns of this log" },
+    ...(questions.length === 0 ? [] : [noticeItems(questions)]),
     element("div", { class: "buttons" }, ...ready),
     ...(preview.length === 0 ? [] : [previewTable(preview)]),
     ...(columns.length === 0
       ? []
       : [element("ol", { class: "pickers" }, ...pickers.map(({ row }) => row)), again]),
   );
-}
-
-function optionWords(option: string): string {
-  return option.replaceAll("--", "").replaceAll("=", " is ").replaceAll("#", "column ");
 }
 
 function previewTable(rows: CheckAnswer["preview"]): HTMLElement {

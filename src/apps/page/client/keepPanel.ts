@@ -1,0 +1,104 @@
+import { NOTHING_GIVEN } from "../../../season/logbook/index.ts";
+import type { AddAnswer } from "../messages.ts";
+import { button, element, placeOf } from "./element.ts";
+import { type FactsForm, factsForm } from "./factsForm.ts";
+import type { Log, Logs } from "./logs.ts";
+import { noticeItems } from "./notices.ts";
+import { type Session, tell } from "./session.ts";
+import { clientWords } from "./words.ts";
+
+/** Keeps the log in view, or all that were read, with what the pilot says of them. */
+export class KeepPanel {
+  readonly #session: Session;
+  readonly #logs: Logs;
+  #log: Log | null = null;
+  #form: FactsForm | null = null;
+
+  constructor(session: Session, logs: Logs) {
+    this.#session = session;
+    this.#logs = logs;
+    session.onAircraft(() => this.#draw());
+  }
+
+  show(log: Log): void {
+    this.#log = log;
+    this.#draw();
+  }
+
+  #draw(): void {
+    const log = this.#log;
+    const place = placeOf("keep");
+    place.replaceChildren(...(log?.answer == null || !log.flights ? [] : [this.#panel(log)]));
+  }
+
+  #panel(log: Log): HTMLElement {
+    if (log.kept !== null) return element("p", { class: "kept" }, log.kept);
+    const body = this.#session.aircraft === null ? this.#withoutAircraft() : this.#facts(log);
+    return element("details", { class: "sheet" }, element("summary", {}, clientWords.keepTitle), ...body);
+  }
+
+  #withoutAircraft(): readonly HTMLElement[] {
+    const choose = button("Choose an aircraft", () => this.#session.places.go("aircraft"));
+    return [element("p", {}, clientWords.keepNeedsAircraft), choose];
+  }
+
+  #facts(log: Log): readonly HTMLElement[] {
+    const form = factsForm(NOTHING_GIVEN, []);
+    this.#form = form;
+    const others = this.#logs.all.filter(isToKeep).length;
+    const keep = button(clientWords.keep, () => void this.#keep([log], false));
+    const all = button(clientWords.keepAll(others), () => void this.#keep(this.#logs.all, false, true));
+    const buttons = element("div", { class: "buttons" }, keep, ...(others > 1 ? [all] : []));
+    const said = element("div", { class: "said", id: "keep-said" });
+    return [element("p", {}, clientWords.keepLead), form.root, buttons, said];
+  }
+
+  /** Of several logs only what they share is taken from the form: a put-back or a time is of one flight. */
+  async #keep(logs: readonly Log[], isAgain: boolean, isShared = false): Promise<void> {
+    const own = this.#form?.read() ?? null;
+    const given =
+      own === null || !isShared ? own : { ...own, putBackMah: null, flownS: null, startPct: null };
+    const { aircraft, core } = this.#session;
+    if (given === null || aircraft === null) return tell(clientWords.correctFirst);
+    const left = logs.filter(isToKeep);
+    const run = `page-${crypto.getRandomValues(new Uint32Array(2)).join("-")}`;
+    const counts = { added: 0, already: 0, stopped: 0 };
+    for (const [at, log] of left.entries()) {
+      tell(clientWords.keeping(log.file.name, at + 1, left.length));
+      try {
+        const bytes = await log.file.arrayBuffer();
+        const { text, file } = aircraft;
+        const work = { kind: "add", file: log.file.name, bytes, aircraft: { text, file }, given } as const;
+        const answer = await core.ask({ ...work, answers: log.answers, chargedWith: [], isAgain, run });
+        const { outcome } = answer;
+        if (outcome.state === "stopped") counts.stopped += 1;
+        else counts[outcome.state] += outcome.flights.length;
+        this.#say(log, answer);
+      } catch (error) {
+        counts.stopped += 1;
+        log.words.textContent = error instanceof Error ? error.message : String(error);
+      }
+    }
+    tell(clientWords.keptAll(counts.added, counts.already, counts.stopped));
+  }
+
+  #say(log: Log, { outcome }: AddAnswer): void {
+    if (outcome.state !== "stopped") {
+      log.kept =
+        outcome.state === "added" ? clientWords.kept(outcome.flights) : clientWords.already(outcome.flights);
+      log.words.textContent = log.kept;
+      if (log === this.#log) this.#draw();
+      return;
+    }
+    log.words.textContent = outcome.notices[0]?.text ?? "";
+    if (log !== this.#log) return;
+    const again = outcome.notices.some(({ code }) => code === "same-flight")
+      ? [button(clientWords.addAgain, () => void this.#keep([log], true))]
+      : [];
+    placeOf("keep-said").replaceChildren(noticeItems(outcome.notices), ...again);
+  }
+}
+
+function isToKeep({ kept, flights }: Log): boolean {
+  return kept === null && flights !== null && flights > 0;
+}
