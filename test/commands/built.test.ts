@@ -1,5 +1,5 @@
 import { execFileSync, spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { networkInterfaces, tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -63,6 +63,19 @@ describe("the built command", () => {
     const ran = shell('node "$COMMAND" check flight.csv --json > /dev/full');
     expect(ran.status).toBe(EXIT.cannotWrite);
     expect(ran.stderr).toContain("ENOSPC");
+  });
+
+  it("writes the page as one file of less than 700 kB, and over no file of someone else's", () => {
+    writeFileSync(join(folder, "mine.html"), "<p>mine");
+    expect(run(["page", "--save", "mine.html"]).status).toBe(EXIT.cannotWrite);
+    expect(readFileSync(join(folder, "mine.html"), "utf8")).toBe("<p>mine");
+    for (const _twice of [1, 2]) expect(run(["page", "--save", "page.html"]).status).toBe(EXIT.done);
+    const bytes = statSync(join(folder, "page.html")).size;
+    console.log(`the page as one file: ${bytes} bytes`);
+    expect(bytes).toBeLessThan(700_000);
+    expect(readFileSync(join(folder, "page.html"), "utf8")).toContain(
+      "default-src 'none'; script-src 'sha256-",
+    );
   });
 
   it("serves the page to this machine alone until Ctrl-C, and keeps what was asked of it", async () => {
