@@ -64,6 +64,13 @@ describe("add", () => {
     expect(none.err).toContain("empty holds no log");
   });
 
+  it("clears the line of its progress before it tells something on a terminal", async () => {
+    const machine = new BookMachine({ "a.csv": ONE, "b.csv": TWO });
+    const { err } = await machine.run("add a.csv b.csv --aircraft heron.json", { isTerminal: true });
+    const [clear, first] = ["\r\u001B[K", "\r\u001B[K1 of 2 logs"];
+    expect(err).toBe(`${first}${clear}${first}${clear}2 of 2 logs${clear}`);
+  });
+
   it("keeps each log's own result: the others are added, the exit is the gravest", async () => {
     const machine = withLogs();
     machine.files["empty.csv"] = "";

@@ -65,12 +65,14 @@ describe("edit", () => {
     await machine.ok(["edit", DAY, "2026-06-15-1", "--put-back", "1500"]);
     expect((await entryOf(machine, DAY)).given.putBackMah).toBeNull();
     expect((await entryOf(machine, "2026-06-15-1")).given.putBackFlights).toEqual([DAY, "2026-06-15-1"]);
+    expect(await machine.ok("list")).toContain(`put back 1500 mAh after ${DAY} and 2026-06-15-1`);
   });
 
   it.each([
     [`edit ${DAY}`, EXIT.usage, "--pack A"],
     [`edit ${DAY} --clear packs`, EXIT.usage, "one of pack"],
     ["edit nothing --pack A", EXIT.unusable, "no flight nothing"],
+    [`edit ${DAY} --note a\u001b[31m`, EXIT.usage, "none of them a control character"],
   ])("%s ends with %i", async (words, exit, text) => {
     const ran = await (await bookOfThree()).run(words);
     expect(ran.err).toContain(text);

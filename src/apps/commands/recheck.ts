@@ -51,11 +51,11 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     const textOf = new Map(all.entries.map(({ flight }) => [flight, files.get(flightPath(flight)) ?? ""]));
     return { kept: all, aircraft: aircraftOfBook(files), texts: textOf };
   });
-  const progress = progressOf(kept.entries.length, io);
+  const progress = progressOf(kept.entries.length, io, talk);
   const results: Rechecked[] = [];
   for (const entry of kept.entries) {
     const madeFrom = texts.get(entry.flight) ?? "";
-    results.push(await recheck(book, entry, madeFrom, aircraft, call.has("refit"), talk));
+    results.push(await recheck(book, entry, madeFrom, aircraft, call.has("refit"), progress.talk));
     progress.step();
     await io.pause();
   }

@@ -28,10 +28,10 @@ export async function writeFlightReports(
 ): Promise<ReadonlyMap<string, string>> {
   const { io, talk } = work;
   const written = new Map<string, string>();
-  const progress = progressOf(entries.length, io);
+  const progress = progressOf(entries.length, io, talk);
   for (const entry of entries) {
     const { html, why } = await reportOf(entry, work);
-    if (html === null) talk.say(seasonSentences.withoutReport(entry.flight, why));
+    if (html === null) progress.talk.say(seasonSentences.withoutReport(entry.flight, why));
     else {
       const name = `${entry.flight}.html`;
       writeReport(io, resolve(io.workFolder, join(work.folder, name)), html, work.isForced);

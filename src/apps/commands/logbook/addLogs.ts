@@ -24,13 +24,15 @@ export async function addLogs(logs: readonly LogToTake[], call: Call, work: AddW
   const { io, talk } = work;
   const results: AddedLog[] = [];
   const exits: ExitCode[] = [];
-  const progress = progressOf(logs.length, io);
+  const progress = progressOf(logs.length, io, talk);
+  const working = { ...work, talk: progress.talk };
   for (const [at, one] of logs.entries()) {
     // One put-back is one charge after all of them: it goes with the last log and names the flights before.
     const isLast = at === logs.length - 1;
     const together = isLast && work.given.putBackMah !== null ? results.flatMap(newFlights) : [];
-    const { added, exit } = await addOrWhy(one, together, call, isLast ? work : withoutPutBack(work));
-    if (isLast && (added === null || newFlights(added).length === 0)) tellPutBackLost(together, call, work);
+    const { added, exit } = await addOrWhy(one, together, call, isLast ? working : withoutPutBack(working));
+    if (isLast && (added === null || newFlights(added).length === 0))
+      tellPutBackLost(together, call, working);
     progress.step();
     if (added !== null) results.push(added);
     exits.push(exit);

@@ -1,6 +1,7 @@
 import { minutesAndSeconds, quantityText } from "../../../base/quantity/index.ts";
 import { MEASURE_WORDS, type MeasureName } from "../../../flight/analysis/index.ts";
 import type { LogbookEntry } from "../../../season/logbook/index.ts";
+import { oneLine } from "../printable.ts";
 
 const LISTED: readonly MeasureName[] = ["chargeUsedMah", "peakCurrentA", "minCellV", "controllerPeakC"];
 
@@ -9,7 +10,7 @@ export function flightLine(entry: LogbookEntry): string {
   const { flight, check } = entry;
   const parts = [kindWords(entry), ...givenWords(entry), ...LISTED.flatMap((name) => numberOf(entry, name))];
   const doubt = check.complete ? "" : ", log not complete";
-  return `${flight}  ${entry.aircraft}, ${parts.join(", ")}${doubt}`;
+  return `${flight}  ${oneLine(`${entry.aircraft}, ${parts.join(", ")}${doubt}`)}`;
 }
 
 function kindWords({ check, given }: LogbookEntry): string {
@@ -25,8 +26,12 @@ export function givenWords({ given }: LogbookEntry): readonly string[] {
     ...(given.propeller === null ? [] : [`propeller ${given.propeller}`]),
     ...(given.ambientC === null ? [] : [`${given.ambientC} °C`]),
     ...(given.startPct === null ? [] : [`started at ${given.startPct} %`]),
-    ...(given.putBackMah === null ? [] : [`put back ${given.putBackMah} mAh`]),
+    ...(given.putBackMah === null ? [] : [putBackWords(given.putBackMah, given.putBackFlights)]),
   ];
+}
+
+function putBackWords(mah: number, flights: readonly string[]): string {
+  return `put back ${mah} mAh${flights.length > 1 ? ` after ${flights.join(" and ")}` : ""}`;
 }
 
 function numberOf({ check }: LogbookEntry, name: MeasureName): readonly string[] {

@@ -23,7 +23,7 @@ export const logbookSentences = {
   propellerWrong: (text: string): string =>
     `--propeller is "${text}". It must be diameter x pitch in inches; for example --propeller 18x10.`,
   textWrong: (option: string, most: number): string =>
-    `${option} must be one line of 1 to ${most} characters.`,
+    `${option} must be one line of 1 to ${most} characters, none of them a control character.`,
   clearWrong: (name: string, names: readonly string[]): string =>
     `--clear is "${name}". It must be one of ${names.join(", ")}.`,
   nothingToEdit: (help: string): string => `Say what to change, for example --pack A. Help: ${help}`,
@@ -46,16 +46,18 @@ export const logbookSentences = {
     `Watching ${folder}: each new log is added once it has stopped growing. End with Ctrl-C.`,
 
   edited: (flights: readonly string[], isDry: boolean): string =>
-    `${isDry ? "Would change" : "Changed"} ${flights.join(", ")}. To take it back: tallywatt undo`,
+    isDry
+      ? `Would change ${flights.join(", ")}.`
+      : `Changed ${flights.join(", ")}. To take it back: tallywatt undo`,
   removed: (flight: string, file: string): string => `Removed ${flight} (log ${file}).`,
   wouldRemove: (flight: string, file: string): string => `Would remove ${flight} (log ${file}).`,
   removedEnd: (): string => "To take it back: tallywatt undo",
   confirmRemove: (flights: readonly string[]): string =>
     `This removes ${flights.join(", ")} from the logbook. To do it, add --yes`,
   undone: (what: string, isDry: boolean): string =>
-    `${isDry ? "Would undo" : "Undone"}: ${what}. To make it again: tallywatt undo`,
+    isDry ? `Would undo: ${what}.` : `Undone: ${what}. To make it again: tallywatt undo`,
   madeAgain: (what: string, isDry: boolean): string =>
-    `${isDry ? "Would make again" : "Made again"}: ${what}. To take it back: tallywatt undo`,
+    isDry ? `Would make again: ${what}.` : `Made again: ${what}. To take it back: tallywatt undo`,
 
   rechecked: (changed: number, same: number, isDry: boolean): string =>
     `${isDry ? "A recheck would change" : "Rechecked:"} ${count(changed, "flight", "flights")}${isDry ? "" : " changed"}, ${same} as before.`,
