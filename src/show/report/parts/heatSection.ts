@@ -20,11 +20,10 @@ import {
   valueScale,
   wholeTrace,
 } from "../../charts/index.ts";
-import { measureTitle } from "../measureMethods.ts";
 import { limitsOf } from "../panels/panelParts.ts";
 import type { FlightContext } from "../reportInput.ts";
 import { DRIVER_WORDS, limitsOffScaleSentence, seconds } from "../sentences.ts";
-import { type PartNumber, type PartTable, partSection } from "./partSection.ts";
+import { measureNumber, type PartNumber, type PartTable, partSection } from "./partSection.ts";
 import { HEAT, limitAt } from "./partWords.ts";
 import { planeFigure } from "./planeFigure.ts";
 
@@ -109,37 +108,32 @@ function numbers(context: FlightContext): readonly PartNumber[] {
         });
   const { driver } = measures.controllerRisePerA2;
   const measured: PartNumber[] = [
-    { words: measureTitle("controllerPeakC"), value: measures.controllerPeakC },
-    { words: measureTitle("controllerHotDayPeakC"), value: measures.controllerHotDayPeakC },
-    { words: measureTitle("controllerHotDayMarginC"), value: measures.controllerHotDayMarginC },
+    measureNumber(context, "controllerPeakC"),
+    measureNumber(context, "controllerHotDayPeakC"),
+    measureNumber(context, "controllerHotDayMarginC"),
     {
       words: HEAT.air,
+      name: "airOfDayC",
       value: air,
       remark: fittedAirC === null ? null : HEAT.fittedAir(plainNumber(fittedAirC)),
     },
   ];
   if (!isKnown(measures.controllerTimeConstantS)) return measured;
   const lag = probeLagS === null ? null : HEAT.lag(seconds(probeLagS));
+  const drivenBy = driver === undefined ? null : DRIVER_WORDS[driver];
   return [
     ...measured,
-    {
-      words: measureTitle("controllerTimeConstantS"),
-      value: measures.controllerTimeConstantS,
-      remark: lag,
-    },
-    {
-      words: HEAT.rise,
-      value: measures.controllerRisePerA2,
-      remark: driver === undefined ? null : DRIVER_WORDS[driver],
-    },
-    ...heldNumbers(today, HEAT.today, context),
-    ...heldNumbers(onHotDay, HEAT.onDayOf(plainNumber(hotDayC)), context),
+    measureNumber(context, "controllerTimeConstantS", undefined, lag),
+    measureNumber(context, "controllerRisePerA2", HEAT.rise, drivenBy),
+    ...heldNumbers(today, "Today", HEAT.today, context),
+    ...heldNumbers(onHotDay, "HotDay", HEAT.onDayOf(plainNumber(hotDayC)), context),
   ];
 }
 
 /** Seconds to the limit; where it is not reached, why not, and where the controller settles instead. */
 function heldNumbers(
   { untilLimitS, settlesC }: FullThrottleHeat,
+  when: "Today" | "HotDay",
   day: string,
   { facts, analysed }: FlightContext,
 ): readonly PartNumber[] {
@@ -147,9 +141,14 @@ function heldNumbers(
   const held = fullThrottleA === null ? "" : ` ${HEAT.at(plainNumber(fullThrottleA))}`;
   const until = {
     words: `${HEAT.until}${limitAt(facts.controller.limitC)}${held}, ${day}`,
+    name: `fullThrottleUntilLimit${when}S`,
     value: untilLimitS,
   };
-  const settles = { words: `${HEAT.settles}${held}, ${day}`, value: settlesC };
+  const settles = {
+    words: `${HEAT.settles}${held}, ${day}`,
+    name: `fullThrottleSettles${when}C`,
+    value: settlesC,
+  };
   return isKnown(untilLimitS) || !isKnown(settlesC) ? [until] : [until, settles];
 }
 

@@ -1,4 +1,4 @@
-import { isKnown, plainNumber, type Quantity, quantityText, toPlace } from "../../../base/quantity/index.ts";
+import { isKnown, plainNumber, type Quantity, toPlace } from "../../../base/quantity/index.ts";
 import type { LoadLines, LoadView } from "../../../flight/analysis/index.ts";
 import {
   type Markup,
@@ -9,10 +9,10 @@ import {
   valueScale,
   wholeTrace,
 } from "../../charts/index.ts";
-import { limitSourceWords, measureTitle } from "../measureMethods.ts";
+import { limitSourceWords } from "../measureMethods.ts";
 import type { FlightContext } from "../reportInput.ts";
 import { limitsOffScaleSentence, limitWords } from "../sentences.ts";
-import { type PartNumber, type PartTable, partSection } from "./partSection.ts";
+import { measureNumber, type PartNumber, type PartTable, partSection } from "./partSection.ts";
 import { LOAD } from "./partWords.ts";
 import { planeFigure } from "./planeFigure.ts";
 
@@ -99,43 +99,40 @@ function endsOf(quantity: Quantity): readonly [number, number] | null {
     : null;
 }
 
-function numbers({ flight, analysed }: FlightContext, load: LoadView): readonly PartNumber[] {
-  const { measures } = flight;
+function numbers(context: FlightContext, load: LoadView): readonly PartNumber[] {
   const { inFlight, offeredKv, lines } = load;
-  const own = (
-    name: "staticCurrentA" | "staticRpm" | "propellerPowerCoefficient" | "motorEfficiencyPct",
-  ) => ({
-    words: measureTitle(name),
-    value: measures[name],
-  });
-  const isFlight = analysed.kind === "flight";
+  const unloading = {
+    words: LOAD.unloading,
+    name: "inFlightShareOfStatic",
+    value: inFlight.shareOfStatic,
+    remark: isKnown(inFlight.shareOfStatic) ? LOAD.unloadingRemark : null,
+  };
+  const efficiency = {
+    words: LOAD.flightEfficiency,
+    name: "inFlightEfficiencyPct",
+    value: inFlight.efficiencyPct,
+  };
   return [
-    own("staticCurrentA"),
-    own("staticRpm"),
-    ...(lines === null ? [] : [{ words: LOAD.meetNumber, value: meeting(lines), remark: LOAD.predicted }]),
-    own("propellerPowerCoefficient"),
-    ...(lines !== null && isPublished(lines) ? [{ words: LOAD.published, value: lines.coefficient }] : []),
-    own("motorEfficiencyPct"),
-    ...(isFlight
-      ? [
-          {
-            words: LOAD.unloading,
-            value: inFlight.shareOfStatic,
-            remark: isKnown(inFlight.shareOfStatic) ? LOAD.unloadingRemark : null,
-          },
-          { words: LOAD.flightEfficiency, value: inFlight.efficiencyPct },
-        ]
+    measureNumber(context, "staticCurrentA"),
+    measureNumber(context, "staticRpm"),
+    ...(lines === null
+      ? []
+      : [
+          { words: LOAD.meetSpeed, name: "linesMeetRpm", value: lines.meetsRpm },
+          { words: LOAD.meetCurrent, name: "linesMeetA", value: lines.meetsA },
+        ]),
+    measureNumber(context, "propellerPowerCoefficient"),
+    ...(lines !== null && isPublished(lines)
+      ? [{ words: LOAD.published, name: "publishedPowerCoefficient", value: lines.coefficient }]
       : []),
-    ...(offeredKv === null ? [] : [{ words: LOAD.offeredKv, value: offeredKv }]),
+    measureNumber(context, "motorEfficiencyPct"),
+    ...(context.analysed.kind === "flight" ? [unloading, efficiency] : []),
+    ...(offeredKv === null ? [] : [{ words: LOAD.offeredKv, name: "offeredKv", value: offeredKv }]),
   ];
 }
 
 function isPublished({ coefficient }: LoadLines): boolean {
   return isKnown(coefficient) && coefficient.basis === "predicted";
-}
-
-function meeting({ meetsRpm, meetsA }: LoadLines): string {
-  return `${quantityText(meetsRpm)}, ${quantityText(meetsA)}`;
 }
 
 const TABLE_STEP = 4;

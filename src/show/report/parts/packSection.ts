@@ -1,9 +1,8 @@
 import { isKnown, plainNumber, quantityText, toPlace } from "../../../base/quantity/index.ts";
 import type { PackPicture, WeakestPart } from "../../../flight/analysis/index.ts";
 import { type Markup, numberAxis, type Plane, valueScale, wholeTrace } from "../../charts/index.ts";
-import { measureTitle } from "../measureMethods.ts";
 import type { FlightContext } from "../reportInput.ts";
-import { type PartNumber, type PartTable, partSection } from "./partSection.ts";
+import { measureNumber, type PartNumber, type PartTable, partSection } from "./partSection.ts";
 import { PACK, packLowest, packStarts, signedNumber } from "./partWords.ts";
 import { planeFigure } from "./planeFigure.ts";
 
@@ -65,24 +64,20 @@ function figure(id: string, picture: PackPicture): Markup {
   ]);
 }
 
-function numbers({ flight, analysed }: FlightContext): readonly PartNumber[] {
-  const { packResistanceMohm, packResistance10sMohm, sagPerCellV, restPackV } = flight.measures;
-  const { byStepsMohm, differenceMohm } = analysed.pictures.pack;
-  const found: PartNumber[] = isKnown(packResistanceMohm)
+function numbers(context: FlightContext): readonly PartNumber[] {
+  const { byStepsMohm, differenceMohm } = context.analysed.pictures.pack;
+  const found = isKnown(context.flight.measures.packResistanceMohm)
     ? [
-        { words: PACK.afterOne, value: packResistanceMohm, remark: PACK.wholeLog },
-        { words: PACK.afterTen, value: packResistance10sMohm },
+        measureNumber(context, "packResistanceMohm", PACK.afterOne, PACK.wholeLog),
+        measureNumber(context, "packResistance10sMohm", PACK.afterTen),
       ]
     : [];
   if (byStepsMohm !== null) {
-    const difference = differenceMohm === null ? null : PACK.difference(signedNumber(differenceMohm));
-    found.push({ words: PACK.bySteps, value: `${plainNumber(byStepsMohm)} mΩ`, remark: difference });
+    const value = { text: `${plainNumber(byStepsMohm)} mΩ`, number: byStepsMohm };
+    const remark = differenceMohm === null ? null : PACK.difference(signedNumber(differenceMohm));
+    found.push({ words: PACK.bySteps, name: "byStepsMohm", value, remark });
   }
-  return [
-    ...found,
-    { words: measureTitle("sagPerCellV"), value: sagPerCellV },
-    { words: measureTitle("restPackV"), value: restPackV },
-  ];
+  return [...found, measureNumber(context, "sagPerCellV"), measureNumber(context, "restPackV")];
 }
 
 function table({ bands }: PackPicture): PartTable {

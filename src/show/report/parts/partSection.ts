@@ -1,13 +1,19 @@
 import { isKnown, type KnownQuantity, type Quantity, quantityText } from "../../../base/quantity/index.ts";
+import type { MeasureName } from "../../../flight/analysis/index.ts";
 import { html, type Markup, NOTHING } from "../../charts/index.ts";
+import { carried, carriedNumber } from "../carried.ts";
+import { measureTitle } from "../measureMethods.ts";
+import type { FlightContext } from "../reportInput.ts";
 import { sentence } from "../sentences.ts";
 import { NOT_KNOWN, notKnownText, partTableSummary } from "./partWords.ts";
 
 /** One number of a section: its name, and itself with how it came about. */
 export interface PartNumber {
   readonly words: string;
-  /** A quantity, or a text where there is only a plain number. */
-  readonly value: Quantity | string;
+  /** Under which its whole number is carried: a measure's name, or one of its own. */
+  readonly name: string;
+  /** A quantity, or a number and its text where there is no interval. */
+  readonly value: Quantity | { readonly text: string; readonly number: number };
   /** Said after it. */
   readonly remark?: string | null;
 }
@@ -32,6 +38,16 @@ export interface Part {
   readonly tables: readonly PartTable[];
 }
 
+/** A measure under its own name. */
+export function measureNumber(
+  { flight }: FlightContext,
+  name: MeasureName,
+  words = measureTitle(name),
+  remark: string | null = null,
+): PartNumber {
+  return { words, name, value: flight.measures[name], remark };
+}
+
 /** A section on one part of the aircraft: what it means, the picture, the numbers beside it, the table below. */
 export function partSection({ id, title, meaning, figure, why, numbers, tables }: Part): Markup {
   const lead = meaning.length === 0 ? NOTHING : html`<p class="meaning">${meaning.join(" ")}</p>`;
@@ -44,9 +60,16 @@ export function partSection({ id, title, meaning, figure, why, numbers, tables }
 /** Known numbers one by one; unknown ones of one reason together, after them. */
 function numberList(numbers: readonly PartNumber[]): Markup {
   const reasons = new Map<string, string[]>();
-  const items = numbers.flatMap(({ words, value, remark = null }) => {
-    if (typeof value === "string") return [numberItem(words, value, null, remark)];
-    if (isKnown(value)) return [numberItem(words, quantityText(value), howItCame(value), remark)];
+  const items = numbers.flatMap(({ words, name, value, remark = null }) => {
+    if ("text" in value) {
+      return [
+        numberItem(words, html`<b${carriedNumber(name, value.number)}>${value.text}</b>`, null, remark),
+      ];
+    }
+    if (isKnown(value)) {
+      const text = html`<b${carried(name, value)}>${quantityText(value)}</b>`;
+      return [numberItem(words, text, howItCame(value), remark)];
+    }
     reasons.set(value.why, [...(reasons.get(value.why) ?? []), words]);
     return [];
   });
@@ -56,9 +79,9 @@ function numberList(numbers: readonly PartNumber[]): Markup {
   return html`<dl class="part-numbers">${items}${unknowns}</dl>`;
 }
 
-function numberItem(words: string, text: string, how: string | null, remark: string | null): Markup {
+function numberItem(words: string, text: Markup, how: string | null, remark: string | null): Markup {
   const more = [how, remark].flatMap((one) => (one === null ? [] : [sentence(one)])).join(" ");
-  return html`<div><dt>${words}</dt><dd><b>${text}</b>${more === "" ? NOTHING : html` <span class="quiet">${more}</span>`}</dd></div>`;
+  return html`<div><dt>${words}</dt><dd>${text}${more === "" ? NOTHING : html` <span class="quiet">${more}</span>`}</dd></div>`;
 }
 
 /** A bound says why it is one; other remarks of the check stand in the table of every number. */

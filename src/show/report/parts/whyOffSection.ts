@@ -1,6 +1,7 @@
-import { isKnown, plainNumber, type Quantity, quantityText, unitText } from "../../../base/quantity/index.ts";
+import { isKnown, plainNumber, quantityText, unitText } from "../../../base/quantity/index.ts";
 import { FACT_WORDS, type WhyOff, type WhyOffStep, whyOffSteps } from "../../../flight/judgement/index.ts";
 import { html, type Markup, NOTHING, type StepRow, stepScales } from "../../charts/index.ts";
+import { carried, carriedNumber } from "../carried.ts";
 import { measureTitle } from "../measureMethods.ts";
 import type { FlightContext } from "../reportInput.ts";
 import { sentence } from "../sentences.ts";
@@ -31,14 +32,15 @@ function stepList(name: string, { planned, measured }: WhyOff, steps: readonly W
     ),
     { kind: "end", value: measured.value ?? planned, low, high },
   ]);
-  const texts: readonly (readonly [string, string])[] = [
-    [WHY_OFF.planned, `${plainNumber(planned)} ${unitText(measured.unit)}`],
-    ...steps.map(({ what, change }) => [stepWords(what), signedText(change)] as const),
-    [WHY_OFF.measured, quantityText(measured as Quantity)],
+  const { unit } = measured;
+  const texts: readonly (readonly [string, string, Markup])[] = [
+    [WHY_OFF.planned, `${plainNumber(planned)} ${unitText(unit)}`, carriedNumber("planned", planned)],
+    ...steps.map(({ what, change }) => [stepWords(what), signedText(change), carried(what, change)] as const),
+    [WHY_OFF.measured, quantityText(measured), carried("measured", measured)],
   ];
   const items = texts.map(
-    ([words, number], k) =>
-      html`<li><span>${words}</span><span class="number">${number}</span><span>${drawings[k] ?? NOTHING}</span></li>`,
+    ([words, number, whole], k) =>
+      html`<li><span>${words}</span><span class="number"${whole}>${number}</span><span>${drawings[k] ?? NOTHING}</span></li>`,
   );
   return html`<ol class="steps" aria-labelledby="${name}">${items}</ol>`;
 }
