@@ -169,9 +169,15 @@ describe.skipIf(!hasBrowser())(withBrowser("the report in a browser"), () => {
         const path = panel.querySelector(".line");
         const plot = panel.querySelector("svg.plot")?.getBoundingClientRect();
         if (!hole || !path || !plot) return ["nothing drawn"];
-        const xs = [...(path.getAttribute("d") ?? "").matchAll(/[ML](\d+),/g)].map(
-          (m) => plot.left + (Number(m[1]) / 8000) * plot.width,
-        );
+        const xs: number[] = [];
+        for (const piece of (path.getAttribute("d") ?? "").split("M").slice(1)) {
+          let x = 0;
+          for (const [index, step] of [...piece.matchAll(/(-?\d+),-?\d+/g)].entries()) {
+            x = index === 0 ? Number(step[1]) : x + Number(step[1]);
+            xs.push(plot.left + (x / 8000) * plot.width);
+          }
+        }
+        if (xs.length < 100) return ["no line"];
         return xs.filter((x) => x > hole.left + 1 && x < hole.right - 1).map(String);
       }),
     );

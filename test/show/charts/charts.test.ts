@@ -37,6 +37,21 @@ describe("holes", () => {
     expect(d.match(/h1/g)).toHaveLength(2);
   });
 
+  it("leave whole points and whole steps that lead to every row", () => {
+    const rows = Array.from({ length: 50 }, (_, k) => k);
+    const trace = { x: rows, y: rows.map((k) => 40 * Math.sin(k)), first: 0, last: 49, gaps: [] };
+    const d = linePath(trace, { fromX: 0, toX: 49, fromY: -50, toY: 50, columns: 100 });
+    let [x, y] = [0, 0];
+    const reached = [...d.matchAll(/(-?\d+),(-?\d+)/g)].map((step) => {
+      [x, y] = [x + Number(step[1]), y + Number(step[2])];
+      return [x, y];
+    });
+    expect(d).toMatch(/^M\d+,\d+l[-\d, ]+$/);
+    expect(reached).toEqual(
+      rows.map((k) => [Math.round((8000 * k) / 49), Math.round((50 - 40 * Math.sin(k)) * 10)]),
+    );
+  });
+
   it("do not open for a single missing sample", () => {
     expect(gapsOf([0, 1, 2], [1, NAN, 1], { first: 0, last: 2 }, 2)).toEqual([]);
   });
