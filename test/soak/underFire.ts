@@ -1,7 +1,7 @@
 import { seededRandom } from "../generator/random.ts";
 import { inventedNumber } from "./fidelity.ts";
 import { flightNumbers } from "./flightNumbers.ts";
-import { bytesOf, plainTable, textOf } from "./logText.ts";
+import { bytesOf, type Mark, plainTable, textOf } from "./logText.ts";
 import { mutated } from "./mutations.ts";
 import { readSums } from "./readSums.ts";
 import { silentDifference } from "./silence.ts";
@@ -9,6 +9,15 @@ import { unsound } from "./soundness.ts";
 
 /** Milliseconds that no short log may take; normal is 2. A guard against endless work, not a speed test. */
 const LONGEST_MS = 5000;
+
+const DIALECT_OF: readonly (readonly [string, Mark])[] = [
+  [",", "."],
+  [",", "."],
+  [";", ","],
+  [",", "."],
+  ["\t", "."],
+  [";", "."],
+];
 
 /** What one trial showed: null is right. `isCompared`: its sums could be held against those of the own reader. */
 export interface Trial {
@@ -32,10 +41,11 @@ export function trialOf(bytes: Uint8Array): Trial {
   }
 }
 
-/** Clean logs to mutate, made once. */
-const CLEAN = Array.from({ length: 50 }, (_, log) =>
-  bytesOf(textOf(plainTable(flightNumbers(seededRandom(log), 80)))),
-);
+/** Clean logs to mutate, made once: commas and points, and now and then another delimiter and mark. */
+const CLEAN = Array.from({ length: 50 }, (_, log) => {
+  const [delimiter, mark] = DIALECT_OF[log % DIALECT_OF.length]!;
+  return bytesOf(textOf(plainTable(flightNumbers(seededRandom(log), 80), mark), delimiter));
+});
 
 /** One of the clean logs with one to four mutations, all from one seed. */
 export function mutatedOf(seed: number) {
