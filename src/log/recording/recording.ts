@@ -61,7 +61,10 @@ export interface SensorCorrections {
   readonly rpmDivisor: number;
 }
 
+/** Times are decimals: 8.8 s less 6.8 s is a hair more than 2 s in a double, and yet no more than 2 s. */
+const ROUNDING_S = 1e-6;
+
 /** Two rows further apart than this are a hole: max(2 s, 5 median steps). The sums use the same rule. */
 export function holeLimitS(stepS: number): number {
-  return Math.max(2, 5 * stepS);
+  return Math.max(2, 5 * stepS) + ROUNDING_S;
 }

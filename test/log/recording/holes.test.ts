@@ -16,12 +16,19 @@ const volts = (rows: number) => Array.from({ length: rows }, (_, row) => 24 - Ma
 
 describe("usable rows and holes", () => {
   test("a hole is more than 2 s, or five median steps in a slow log", () => {
-    expect(holeLimitS(0.2)).toBe(2);
-    expect(holeLimitS(1)).toBe(5);
+    expect(holeLimitS(0.2)).toBeCloseTo(2, 5);
+    expect(holeLimitS(1)).toBeCloseTo(5, 5);
     const slow = every(1, 60).filter((time) => time < 20 || time > 23);
     expect(record(slow, { current: amps(slow.length) }).holes).toEqual([]);
     const slower = every(1, 60).filter((time) => time < 20 || time > 25);
     expect(record(slower, { current: amps(slower.length) }).holes).toHaveLength(1);
+  });
+
+  test("two seconds as decimals are no more than two seconds", () => {
+    const from = (lastS: number) => [6.4, 6.6, 6.8, lastS, 9, 9.2];
+    expect(8.8 - 6.8).toBeGreaterThan(2);
+    expect(record(from(8.8), { current: amps(6), packVoltage: volts(6) }).holes).toEqual([]);
+    expect(record(from(8.801), { current: amps(6), packVoltage: volts(6) }).holes).toHaveLength(1);
   });
 
   test("rows without volts or amps are not usable, and make a hole when they last", () => {
