@@ -2,10 +2,6 @@ import { readdirSync, readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { isDeepStrictEqual } from "node:util";
 import { describe, expect, it } from "vitest";
-import type { Decoding } from "../../src/log/reading/encoding.ts";
-import { findEncoding } from "../../src/log/reading/encoding.ts";
-import { headLinesOf } from "../../src/log/reading/head.ts";
-import { findLayout, type Layout } from "../../src/log/reading/layout.ts";
 import { lineBlocks } from "../../src/log/reading/lines.ts";
 import { TableBuilder } from "../../src/log/reading/table.ts";
 import { seededRandom } from "../generator/random.ts";
@@ -13,35 +9,20 @@ import { sharedFolder, withShared } from "../support/shared.ts";
 import { encoded, WRITTEN_ENCODINGS } from "./encodings.ts";
 import { flightNumbers } from "./flightNumbers.ts";
 import { plainTable, textOf } from "./logText.ts";
+import { contentOf, placeOf } from "./tables.ts";
 import { mutatedOf } from "./underFire.ts";
 
 const SIZES = [1, 2, 3, 7, 64, 1024, 65_536];
 const WHOLE = 1 << 26;
 
-/** Everything a table holds, for comparing; null when the bytes have no table. */
+/** The table of some bytes read `bytesAtOnce`, or null. */
 function tableOf(bytes: Uint8Array, bytesAtOnce: number): unknown {
   const found = placeOf(bytes);
   if (found === null) return null;
   const { decoding, layout } = found;
   const builder = new TableBuilder(layout);
   for (const block of lineBlocks(bytes, decoding, bytesAtOnce)) builder.addBlock(block);
-  const { names, columns, rows, dataLines, lines, defects, mark } = builder.finished();
-  return {
-    names,
-    columns: columns.map((column) => column.finished()),
-    unreadable: columns.map((column) => [column.blankCount, column.missingWordCount, column.unreadable]),
-    counts: { rows, dataLines, mark },
-    lines: Array.from({ length: rows }, (_, row) => lines.lineOfRow(row)),
-    defects,
-  };
-}
-
-function placeOf(bytes: Uint8Array): { readonly decoding: Decoding; readonly layout: Layout } | null {
-  const decoding = findEncoding(bytes);
-  if (typeof decoding === "string") return null;
-  const head = headLinesOf(bytes, decoding);
-  const layout = findLayout(head.lines, { delimiter: null, decimalMark: null, isByNumber: false });
-  return "problem" in layout ? null : { decoding, layout };
+  return contentOf(builder.finished());
 }
 
 function expectSameTables(bytes: Uint8Array, sizes = SIZES): void {

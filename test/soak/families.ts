@@ -4,6 +4,7 @@ import { DEFECT_NAMES, defectTrial } from "./defects.ts";
 import { DIALECTS, dialectTrial } from "./dialects.ts";
 import { randomLogTrial } from "./randomLogs.ts";
 import { RELATION_NAMES, relationTrial } from "./relations.ts";
+import { bothWaysTrial } from "./tables.ts";
 import { mutationTrial } from "./underFire.ts";
 import { wholeCheckTrial } from "./wholeCheck.ts";
 
@@ -31,6 +32,11 @@ export const FAMILIES: Readonly<Record<string, Family>> = {
     many: 1_000_000,
   },
   "whole check of mutated logs": { trial: single(wholeCheckTrial), few: 150, many: 20_000 },
+  "long mutated logs, plain rows as numbers and as text": {
+    trial: single(bothWaysTrial),
+    few: 150,
+    many: 20_000,
+  },
   "one-defect logs": {
     trial: single((seed) => defectTrial(turn(DEFECT_NAMES, seed), seededRandom(seed))),
     few: 2000,

@@ -51,7 +51,7 @@ function trapezoids(all: readonly (readonly [number, number])[]): number {
     sorted.length % 2 === 1
       ? (sorted[Math.floor(middle)] ?? 0)
       : ((sorted[middle - 1] ?? 0) + (sorted[middle] ?? 0)) / 2;
-  const limitS = Math.max(2, 5 * median);
+  const limitS = Math.max(2, 5 * median) + 1e-6;
   return steps.reduce(
     (sum, stepS, index) =>
       stepS > limitS ? sum : sum + ((points[index]![1] + points[index + 1]![1]) / 2) * stepS,

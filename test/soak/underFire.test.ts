@@ -16,5 +16,6 @@ describe("the reader under fire", () => {
   it.each(Object.entries(FAMILIES).map(([name, { few }]) => [name, few]))(
     "%s, %i seeds: nothing thrown, no infinite number, no silent wrong one",
     (name) => expect(faultsOf(String(name))).toEqual([]),
+    600_000,
   );
 });
