@@ -4,8 +4,7 @@ import { isKnown, type KnownQuantity, plainNumber, type Quantity } from "../../b
 import { type AnalysedFlight, type LoadLines, weakestNotices } from "../analysis/index.ts";
 import {
   AGREES,
-  heldUntilLimit,
-  heldWords,
+  heldFromCold,
   linesMeet,
   lowestAfterDrop,
   packGivesUp,
@@ -47,11 +46,11 @@ function packMeaning(
 function heatMeaning({ pictures }: AnalysedFlight, { controller }: Facts): readonly string[] {
   const { today, onHotDay, hotDayC } = pictures.heat;
   if (controller.limitC === null) return [];
-  const days = [
-    heldWords(today.untilLimitS, today.settlesC, "today"),
-    heldWords(onHotDay.untilLimitS, onHotDay.settlesC, `at ${plainNumber(hotDayC)} °C`),
-  ].filter((words) => words !== null);
-  return days.length === 0 ? [] : [heldUntilLimit(controller.limitC, days)];
+  const { limitC } = controller;
+  return [
+    heldFromCold("Today", today.untilLimitS, today.settlesC, limitC),
+    heldFromCold(`At ${plainNumber(hotDayC)} °C`, onHotDay.untilLimitS, onHotDay.settlesC, limitC),
+  ].filter((sentence) => sentence !== null);
 }
 
 function loadMeaning(lines: LoadLines, { pictures }: AnalysedFlight): readonly string[] {

@@ -1,4 +1,10 @@
-import { type KnownQuantity, plainNumber, type Quantity, quantityText } from "../../base/quantity/index.ts";
+import {
+  isKnown,
+  type KnownQuantity,
+  plainNumber,
+  type Quantity,
+  quantityText,
+} from "../../base/quantity/index.ts";
 
 export function packGivesUp(currentA: number, isPlanned: boolean, dropV: KnownQuantity): string {
   const current = `${plainNumber(currentA)} A`;
@@ -16,14 +22,20 @@ export function lowestAfterDrop(
   return `With the charge of this ${what} drawn a cell then stands at ${quantityText(endCellV)}${limit}.`;
 }
 
-/** One day's end of "full throttle held from cold": when the limit is met, else where it settles. */
-export function heldWords(untilLimitS: Quantity, settlesC: Quantity, day: string): string | null {
-  if (untilLimitS.value !== null) return `${day} after ${quantityText(untilLimitS)}`;
-  return settlesC.value === null ? null : `${day} never: it settles at ${quantityText(settlesC)}`;
-}
-
-export function heldUntilLimit(limitC: number, days: readonly string[]): string {
-  return `Full throttle held from cold brings the controller to its limit of ${plainNumber(limitC)} °C ${days.join("; ")}.`;
+/** "Today full throttle held from cold brings ...", or where it settles when the limit is not met; null where unknown. */
+export function heldFromCold(
+  day: string,
+  untilLimitS: Quantity,
+  settlesC: Quantity,
+  limitC: number,
+): string | null {
+  const limit = `${plainNumber(limitC)} °C`;
+  if (isKnown(untilLimitS)) {
+    return `${day} full throttle held from cold brings the controller to ${limit} after ${quantityText(untilLimitS)}.`;
+  }
+  if (!isKnown(settlesC)) return null;
+  const relation = (settlesC.high ?? settlesC.value) < limitC ? "below" : "within reach of";
+  return `${day} full throttle settles at ${quantityText(settlesC)}, ${relation} the limit of ${limit}.`;
 }
 
 export function linesMeet(rpm: KnownQuantity, current: KnownQuantity): string {

@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { MEASURE_NAMES } from "../../../src/flight/analysis/index.ts";
 import { MEASURE_METHODS } from "../../../src/show/report/measureMethods.ts";
+import * as partWords from "../../../src/show/report/parts/partWords.ts";
 import * as sentences from "../../../src/show/report/sentences.ts";
+
+import { sampleInput } from "../../support/sampleCheck.ts";
 
 const MOST_WORDS = 25;
 
@@ -16,7 +19,12 @@ function sentencesOf(text: string): string[] {
 }
 
 describe("the report's sentences", () => {
+  const meanings = sampleInput().checked.meanings[0]!;
   const said = [
+    partWords.packLowest(2.6, 54.1, 20),
+    partWords.PACK.notFound("the load hardly changed, so volts and charge cannot be told apart"),
+    partWords.HEAT.fittedAir("21.6"),
+    partWords.LOAD.disc(true),
     sentences.limitsPassedSentence(2, 1, 0),
     sentences.limitsPassedSentence(0, 2, 1),
     sentences.limitsPassedSentence(0, 0, 3),
@@ -27,6 +35,8 @@ describe("the report's sentences", () => {
   ];
   const all = [
     ...Object.values(sentences).flatMap(texts),
+    ...Object.values(partWords).flatMap(texts),
+    ...[...meanings.pack, ...meanings.heat, ...meanings.load],
     ...MEASURE_NAMES.flatMap((name) => texts(MEASURE_METHODS[name])),
     ...said,
   ];
