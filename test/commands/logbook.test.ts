@@ -72,7 +72,6 @@ describe("edit", () => {
     [`edit ${DAY}`, EXIT.usage, "--pack A"],
     [`edit ${DAY} --clear packs`, EXIT.usage, "one of pack"],
     ["edit nothing --pack A", EXIT.unusable, "no flight nothing"],
-    [`edit ${DAY} --note a\u001b[31m`, EXIT.usage, "none of them a control character"],
   ])("%s ends with %i", async (words, exit, text) => {
     const ran = await (await bookOfThree()).run(words);
     expect(ran.err).toContain(text);

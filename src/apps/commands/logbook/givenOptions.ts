@@ -11,8 +11,6 @@ import { logbookSentences } from "./sentences.ts";
 
 const LONGEST_NAME = 60;
 const LONGEST_NOTE = 500;
-/** Line breaks, tabs and what else is no letter to read. */
-const CONTROL = /\p{Cc}/u;
 const DAY = /^(\d{4})-(\d{2})-(\d{2})$/;
 const MINUTES = /^(\d{1,3}):([0-5]\d)$/;
 
@@ -46,7 +44,7 @@ export function givenFacts(call: Call): GivenFacts {
 export function textOption(call: Call, option: string, most: number): string | null {
   const text = call.text(option)?.trim() ?? null;
   if (text === null) return null;
-  const isLine = text.length >= 1 && text.length <= most && !CONTROL.test(text);
+  const isLine = text.length >= 1 && text.length <= most && !/[\r\n]/.test(text);
   if (!isLine) throw usageFailure(logbookSentences.textWrong(`--${option}`, most));
   return text;
 }

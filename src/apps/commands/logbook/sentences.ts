@@ -23,7 +23,7 @@ export const logbookSentences = {
   propellerWrong: (text: string): string =>
     `--propeller is "${text}". It must be diameter x pitch in inches; for example --propeller 18x10.`,
   textWrong: (option: string, most: number): string =>
-    `${option} must be one line of 1 to ${most} characters, none of them a control character.`,
+    `${option} must be one line of 1 to ${most} characters.`,
   clearWrong: (name: string, names: readonly string[]): string =>
     `--clear is "${name}". It must be one of ${names.join(", ")}.`,
   nothingToEdit: (help: string): string => `Say what to change, for example --pack A. Help: ${help}`,
