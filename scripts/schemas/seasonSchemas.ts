@@ -76,6 +76,7 @@ const series = v.object({
   crossing: v.nullable(
     v.object({
       limit: v.string(),
+      limitValue: v.pipe(v.number(), v.description("The measure's value then, in its unit.")),
       flights: count("Flights or charges until then."),
       soonest: count("Low end."),
       latest: count("High end."),

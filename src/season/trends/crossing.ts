@@ -18,20 +18,27 @@ export function crossingOf(raw: RawSeries, slope: Quantity): TrendCrossing | nul
   const flights = Math.ceil(room.growth / slope.value);
   const latest = Math.ceil(room.growth / slope.low);
   if (latest > FARTHEST) return null;
-  return { limit: room.limit, flights, soonest: Math.max(1, Math.floor(room.growth / slope.high)), latest };
+  const soonest = Math.max(1, Math.floor(room.growth / slope.high));
+  return { limit: room.limit, limitValue: room.now + room.growth, flights, soonest, latest };
 }
 
-/** By how much the measure may still grow, in its unit. */
-function roomOf(raw: RawSeries): { readonly limit: string; readonly growth: number } | null {
+interface Room {
+  readonly limit: string;
+  /** Where the measure stands, and by how much it may still grow, in its unit. */
+  readonly now: number;
+  readonly growth: number;
+}
+
+function roomOf(raw: RawSeries): Room | null {
   const latest = raw.entries.slice(-LATEST);
   const now = median((raw.variants[0] ?? []).slice(-LATEST));
   if (raw.measure === "controllerRisePerA2") {
     const factor = smallest(latest.map(heatRoomFactor));
-    return factor === null ? null : { limit: HOT_DAY_LIMIT, growth: now * (factor - 1) };
+    return factor === null ? null : { limit: HOT_DAY_LIMIT, now, growth: now * (factor - 1) };
   }
   if (raw.measure !== "packResistanceMohm") return null;
   const mohm = smallest(latest.map(resistanceRoomMohm));
-  return mohm === null ? null : { limit: LOADED_CELL_LIMIT, growth: mohm };
+  return mohm === null ? null : { limit: LOADED_CELL_LIMIT, now, growth: mohm };
 }
 
 /** How many times the present heating takes the flight to the limit on the hot day. */

@@ -58,6 +58,8 @@ export function jumped(percent: number, after: string): string {
 }
 
 function rangeWords({ low, high, per }: Pace): string {
+  const isNought = [low, high].every((one) => Number(size(one ?? 0)) === 0);
+  if (isNought) return `under 0.1 % a ${per} either way`;
   return `${signed(low ?? 0)} to ${signed(high ?? 0)} % a ${per}`;
 }
 

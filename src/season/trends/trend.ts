@@ -29,6 +29,8 @@ export interface TrendPoint {
 /** A limit that the series will meet if it goes on, counted in flights from the last point. */
 export interface TrendCrossing {
   readonly limit: string;
+  /** What the measure itself comes to then, in its unit. */
+  readonly limitValue: number;
   readonly flights: number;
   readonly soonest: number;
   readonly latest: number;

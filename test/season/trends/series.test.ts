@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { known } from "../../../src/base/quantity/index.ts";
 import { type TrendFlight, trendsOf } from "../../../src/season/trends/index.ts";
-import { ageingOrTemperature, tooFewPoints } from "../../../src/season/trends/sentences.ts";
+import { ageingOrTemperature, noChangeShown, tooFewPoints } from "../../../src/season/trends/sentences.ts";
 import { seededRandom } from "../../generator/index.ts";
 import { type EntryChanges, entry, FITTED, sure } from "../timer/entries.ts";
 
@@ -43,6 +43,10 @@ describe(`a pack's resistance (seed ${SEED})`, () => {
     const [pack] = packOf(packBook((index) => (index < 7 ? 40 : 46), at25));
     expect(pack?.verdict).toBe("shifted");
     expect(pack?.text).toContain("after flight-7");
+  });
+  it("says a pace that shows no digit in words", () => {
+    const nought = { value: 0, low: -0.004, high: 0.01, per: "flight" } as const;
+    expect(noChangeShown(12, nought)).toBe("no change shown in 12 logs: under 0.1 % a flight either way");
   });
   it("is not judged before six flights", () => {
     const [pack] = packOf(packBook((index) => 40 + 5 * index, at25, 5));
@@ -150,6 +154,11 @@ describe("what it will cross", () => {
     expect(pack?.crossing?.soonest).toBeLessThanOrEqual(pack?.crossing?.flights ?? 0);
     expect(pack?.crossing?.latest).toBeGreaterThanOrEqual(pack?.crossing?.flights ?? 0);
     expect(pack?.text).toContain("At this pace");
+    const now = pack?.points
+      .slice(-3)
+      .map(({ value }) => value)
+      .sort((one, other) => one - other)[1];
+    expect((pack?.crossing?.limitValue ?? 0) - (now ?? 0)).toBeCloseTo((8 * 100) / 60, 6);
   });
   it("is not said of a series that shows no change, nor of a limit far away", () => {
     const [still] = packOf(packBook(() => 40, cell(3.3)));

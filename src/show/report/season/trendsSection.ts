@@ -16,15 +16,17 @@ import {
   type FlightSeries,
   html,
   type Markup,
+  type PanelLimit,
   seriesMark,
   shortened,
   visibleText,
 } from "../../charts/index.ts";
 import { carried } from "../carried.ts";
+import { limitWords } from "../sentences.ts";
 import { capital } from "./capital.ts";
 import { changesList, fittingBreaks } from "./changes.ts";
 import { figureText } from "./figureText.ts";
-import { flightFigure } from "./flightFigure.ts";
+import { flightFigure, numberWithUnit } from "./flightFigure.ts";
 import { pointTable } from "./pointTable.ts";
 import type { SeasonContext } from "./seasonInput.ts";
 import { pointAt } from "./seasonPoints.ts";
@@ -86,7 +88,8 @@ function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: s
   const drawn = group.map((trend, at) => drawnSeries(context, trend, STYLES[at] ?? 1));
   const breaks = measure === "packResistanceMohm" ? [] : fittingBreaks(context);
   const series = drawn.map((one, at) => flightSeries(one, `${id}-${at + 1}`));
-  const chart = { id, axis: context.axis, startsAtZero: false, series, limits: [], plans: [], breaks };
+  const limits = drawn.flatMap(({ trend, words }) => crossingLimit(trend, words));
+  const chart = { id, axis: context.axis, startsAtZero: false, series, limits, plans: [], breaks };
   const sentences = drawn.map(seriesSentence);
   const columns = drawn.map(({ words, points }) => ({ head: words, unit, points }));
   const table = pointTable(title, trendTableCaption(title, context.groupedBy), columns, context);
@@ -104,6 +107,14 @@ function drawnSeries(
   });
   const words = shortened(visibleText(shortFitting(trend.of)), LONGEST_NAME).short;
   return { trend, words, style, points: groupedPoints(single, groupedBy) };
+}
+
+/** The value that a rising series truly heads for. */
+function crossingLimit({ crossing, measure }: TrendSeries, source: string): readonly PanelLimit[] {
+  if (crossing === null) return [];
+  const value = crossing.limitValue;
+  const words = limitWords(numberWithUnit(value, trendUnit(measure)));
+  return [{ value, words, source, forbidden: "above" }];
 }
 
 function flightSeries({ words, points, style }: DrawnSeries, id: string): FlightSeries {

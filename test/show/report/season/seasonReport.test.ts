@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { minutesAndSeconds } from "../../../../src/base/quantity/index.ts";
+import { minutesAndSeconds, plainNumber } from "../../../../src/base/quantity/index.ts";
 import { escapeHtml } from "../../../../src/show/charts/index.ts";
 import { REPORT_SCRIPT } from "../../../../src/show/report/assets/generated.ts";
 import { seasonReport } from "../../../../src/show/report/index.ts";
@@ -60,6 +60,19 @@ describe("seasonReport", () => {
     expect(report).toContain("From flight 9: propeller 18x10 instead of 18x8.");
     expect(report).toContain("Pack A, a change found:");
     expect(report).toContain("Since flight : pack resistance");
+  });
+
+  it("draws the value that a series truly heads for as a limit", () => {
+    const series = input.trends.series.map((one) => {
+      if (one.verdict !== "rising") return one;
+      const limitValue = (one.points.at(-1)?.value ?? 0) * 1.02;
+      return { ...one, crossing: { limit: "a limit", limitValue, flights: 9, soonest: 6, latest: 20 } };
+    });
+    const [rising] = series.filter(({ crossing }) => crossing !== null);
+    const drawn = seasonReport({ ...input, trends: { ...input.trends, series } });
+    const wall = `limit ${plainNumber(rising?.crossing?.limitValue ?? Number.NaN)}`;
+    expect(drawn).toContain(wall);
+    expect(report).not.toContain(wall);
   });
 
   it("draws every known value of a panel, and its interval", () => {
