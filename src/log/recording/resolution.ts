@@ -7,9 +7,10 @@ const COARSE_SHARE = 0.03;
 export function smallestStep(values: Float64Array): number {
   let smallest = Number.POSITIVE_INFINITY;
   let before = Number.NaN;
-  for (const value of values) {
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
     if (Number.isNaN(value)) continue;
-    const step = Math.abs(value - before);
+    const step = value > before ? value - before : before - value;
     if (step > 0 && step < smallest) smallest = step;
     before = value;
   }

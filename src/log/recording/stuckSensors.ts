@@ -61,29 +61,32 @@ export function idleReading({ low, high }: Spread): number {
 
 type Run = Omit<StuckStretch, "channel" | "witness">;
 
-/** Runs of rows with one value, missing rows passed over. */
+/** Long runs of rows with one value, missing rows passed over. */
 function longRuns(timeS: Float64Array, values: Float64Array): Run[] {
   const runs: Run[] = [];
+  let held = Number.NaN;
   let firstRow = -1;
   let lastRow = -1;
   let rows = 0;
-  const close = () => {
-    const seconds = firstRow < 0 ? 0 : timeS[lastRow]! - timeS[firstRow]!;
-    if (rows < LEAST_STUCK_ROWS || seconds < LEAST_STUCK_S) return;
-    runs.push({ value: values[firstRow]!, firstRow, lastRow, seconds });
-  };
   for (let row = 0; row < values.length; row++) {
-    if (Number.isNaN(values[row]!)) continue;
-    if (firstRow < 0 || values[row] !== values[firstRow]) {
-      close();
+    const value = values[row]!;
+    if (Number.isNaN(value)) continue;
+    if (value !== held) {
+      if (rows >= LEAST_STUCK_ROWS) addIfLong(runs, timeS, held, firstRow, lastRow);
+      held = value;
       firstRow = row;
       rows = 0;
     }
     lastRow = row;
     rows++;
   }
-  close();
+  if (rows >= LEAST_STUCK_ROWS) addIfLong(runs, timeS, held, firstRow, lastRow);
   return runs;
+}
+
+function addIfLong(runs: Run[], timeS: Float64Array, value: number, firstRow: number, lastRow: number): void {
+  const seconds = timeS[lastRow]! - timeS[firstRow]!;
+  if (seconds >= LEAST_STUCK_S) runs.push({ value, firstRow, lastRow, seconds });
 }
 
 function movesMuch(
