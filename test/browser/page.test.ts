@@ -95,7 +95,8 @@ describe.skipIf(!hasBrowser())(withBrowser("the page from disk, offline"), () =>
       );
     expect(known.length).toBeGreaterThan(10);
     const values = new Map((shown as [string, string][]).map(([name, text]) => [name, Number(text)]));
-    expect([...values.keys()].sort()).toEqual(known.map(([name]) => name).sort());
+    // The sections on the parts carry numbers of their own beside the measures.
+    expect([...values.keys()]).toEqual(expect.arrayContaining(known.map(([name]) => name)));
     // Two engines' Math.exp differ in the last bit and the fits amplify it: sums agree exactly, fits to 1e-9.
     for (const [name, { value }] of known) {
       const shownValue = values.get(name) ?? Number.NaN;
