@@ -1,6 +1,6 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -8,14 +8,12 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { pageText } from "../../scripts/pageFile.mjs";
 import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
+import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
 import { commandOn } from "../server/commandOn.ts";
 import { serve } from "../server/served.ts";
 import { hasBrowser, openBrowser, withBrowser } from "./browser.ts";
 import { different } from "./different.ts";
 import { ask, openPage } from "./pageCore.ts";
-
-const TERN = resolve(import.meta.dirname, "../../fixtures/tern");
-const fileOf = (number: number): string => `flight-0${number}.csv`;
 
 const bytesOf = (text: string): ArrayBuffer => Uint8Array.from(Buffer.from(text)).buffer;
 
@@ -123,24 +121,25 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
     const opened = await Promise.all(contexts.map((context) => openPage(context, address)));
     const pages = opened.map(({ page }) => page);
     const command = (words: string) => commandOn(served.folder, home, words.split(" "));
-    const aircraft = { text: readFileSync(join(TERN, "aircraft.json"), "utf8"), file: "aircraft.json" };
-    const add = (page: Page | undefined, number: number) =>
-      page &&
+    const logOf = (day: number): string =>
+      flightLog({ currentA: 20 + day, startsAt: `2026-06-0${day} 10:00:00` });
+    writeFileSync(join(home, "heron.json"), SAMPLE_AIRCRAFT);
+    writeFileSync(join(home, "log-5.csv"), logOf(5));
+    const add = (page: Page, day: number) =>
       ask(page, {
-        ...{ kind: "add", file: fileOf(number), aircraft, given: NOTHING_GIVEN, answers: null },
-        ...{ chargedWith: [], isAgain: false, run: `drop ${number}` },
-        bytes: Uint8Array.from(readFileSync(join(TERN, fileOf(number)))).buffer,
+        ...{ kind: "add", file: `log-${day}.csv`, answers: null, given: NOTHING_GIVEN },
+        ...{ aircraft: { text: SAMPLE_AIRCRAFT, file: "heron.json" } },
+        ...{ chargedWith: [], isAgain: false, run: `drop ${day}`, bytes: bytesOf(logOf(day)) },
       });
     await Promise.all([
-      ...[1, 2, 3].map((number) => add(pages[0], number)),
-      ...[4, 5].map((number) => add(pages[1], number)),
-      command(`add ${join(TERN, fileOf(6))} --aircraft ${join(TERN, "aircraft.json")}`),
+      ...pages.flatMap((page, at) => [add(page, 1 + at), add(page, 3 + at)]),
+      command("add log-5.csv --aircraft heron.json"),
     ]);
     await Promise.all(contexts.map((context) => context.close()));
     const context = await browser.newContext();
     const { page, problems } = await openPage(context, address);
     const { list } = await ask(page, { kind: "list", aircraft: null });
-    expect(list.flights).toHaveLength(6);
+    expect(list.flights).toHaveLength(5);
     expect(list).toEqual(JSON.parse(await command("list --json")));
     const next = { pack: null, ambientC: null, reservePct: null, startPct: null };
     const timer = await ask(page, { kind: "timer", aircraft: null, ...next });
