@@ -54,7 +54,7 @@ function sampleHeat(): FlightPictures["heat"] {
     modelled: { x, y: model },
     hotDay: { x, y: measured.map((value) => value + 17) },
     hotDayC: 35,
-    airOfDay: { ambientC: 18, standardDeviationC: 1.5, source: "as stated" },
+    airC: known(18, 3, "degC", "measured", { why: "as stated" }),
     fittedAirC: 19.2,
     probeLagS: 4,
     fullThrottleA: 54.8,

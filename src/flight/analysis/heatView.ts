@@ -1,4 +1,4 @@
-import { isKnown, type Quantity } from "../../base/quantity/index.ts";
+import { isKnown, known, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { type AmbientOfDay, ambientOfDay } from "./ambientOfDay.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import {
@@ -9,6 +9,7 @@ import {
 import type { FlightContext } from "./flightContext.ts";
 import type { Identified } from "./identifiedMeasures.ts";
 import type { Measures } from "./measures.ts";
+import { AMBIENT_FROM_CONTROLLER } from "./sentences.ts";
 
 /** Seconds since the first row and a value at each. */
 export interface TimeCurve {
@@ -25,7 +26,8 @@ export interface HeatView {
   /** The logged readings moved so that the highest is the peak on the hot day; null where that is not known. */
   readonly hotDay: TimeCurve | null;
   readonly hotDayC: number;
-  readonly airOfDay: AmbientOfDay;
+  /** Air of the day; its remark says where it is from. */
+  readonly airC: Quantity;
   /** What the fit takes for the air around the controller. */
   readonly fittedAirC: number | null;
   readonly probeLagS: number | null;
@@ -61,13 +63,20 @@ export function heatView(context: FlightContext, { parts }: Identified, measures
     modelled: heat.picture === null ? null : curveOf(heat.picture.modelled),
     hotDay: hotDayCurve(measured, measures),
     hotDayC: facts.field.hotDayC,
-    airOfDay,
+    airC: airQuantity(airOfDay),
     fittedAirC: heat.ambientC,
     probeLagS: heat.probeLagS,
     fullThrottleA,
     today: held({ ambientC: todayC, halfWidthC }),
     onHotDay: held({ ambientC: facts.field.hotDayC, halfWidthC: facts.sensors.temperatureAccuracyC }),
   };
+}
+
+/** Air that nobody stated or logged is estimated from the controller's first reading. */
+function airQuantity(air: AmbientOfDay): Quantity {
+  if (air.ambientC === null) return unknown("degC", air.why);
+  const basis = air.source === AMBIENT_FROM_CONTROLLER ? "estimated" : "measured";
+  return known(air.ambientC, 2 * air.standardDeviationC, "degC", basis, { why: air.source });
 }
 
 /** The driver of one motor is its own share of the current. */

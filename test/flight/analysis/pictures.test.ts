@@ -33,10 +33,10 @@ describe("pictures of the parts", () => {
   });
 
   it("reach the limit sooner on the hot day, and settle hotter", () => {
-    const { today, onHotDay, fullThrottleA, hotDayC, airOfDay } = pictures.heat;
+    const { today, onHotDay, fullThrottleA, hotDayC, airC } = pictures.heat;
     expect(fullThrottleA).toBe(sure(measures.staticCurrentA).value);
     expect(sure(onHotDay.untilLimitS).value).toBeLessThan(sure(today.untilLimitS).value);
-    const warmerC = hotDayC - airOfDay.ambientC!;
+    const warmerC = hotDayC - sure(airC).value;
     expect(sure(onHotDay.settlesC).value - sure(today.settlesC).value).toBeCloseTo(warmerC, 9);
   });
 

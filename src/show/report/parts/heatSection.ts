@@ -1,10 +1,9 @@
 import {
   isKnown,
-  known,
   minutesAndSeconds,
   plainNumber,
+  type Quantity,
   toPlace,
-  unknown,
 } from "../../../base/quantity/index.ts";
 import type { FullThrottleHeat, HeatView, TimeCurve } from "../../../flight/analysis/index.ts";
 import {
@@ -22,7 +21,7 @@ import {
 } from "../../charts/index.ts";
 import { limitsOf } from "../panels/panelParts.ts";
 import type { FlightContext } from "../reportInput.ts";
-import { DRIVER_WORDS, limitsOffScaleSentence, seconds } from "../sentences.ts";
+import { DRIVER_WORDS, limitsOffScaleSentence, seconds, sentence } from "../sentences.ts";
 import { measureNumber, type PartNumber, type PartTable, partSection } from "./partSection.ts";
 import { HEAT, limitAt } from "./partWords.ts";
 import { planeFigure } from "./planeFigure.ts";
@@ -99,13 +98,7 @@ function scaleOf(lines: readonly PlaneLine[], limits: readonly number[]): ValueS
 function numbers(context: FlightContext): readonly PartNumber[] {
   const { flight, analysed } = context;
   const { measures } = flight;
-  const { airOfDay, fittedAirC, probeLagS, today, onHotDay, hotDayC } = analysed.pictures.heat;
-  const air =
-    airOfDay.ambientC === null
-      ? unknown("degC", airOfDay.why)
-      : known(airOfDay.ambientC, 2 * airOfDay.standardDeviationC, "degC", "measured", {
-          why: airOfDay.source,
-        });
+  const { airC, fittedAirC, probeLagS, today, onHotDay, hotDayC } = analysed.pictures.heat;
   const { driver } = measures.controllerRisePerA2;
   const measured: PartNumber[] = [
     measureNumber(context, "controllerPeakC"),
@@ -114,8 +107,8 @@ function numbers(context: FlightContext): readonly PartNumber[] {
     {
       words: HEAT.air,
       name: "airOfDayC",
-      value: air,
-      remark: fittedAirC === null ? null : HEAT.fittedAir(plainNumber(fittedAirC)),
+      value: airC,
+      remark: airRemark(airC, fittedAirC),
     },
   ];
   if (!isKnown(measures.controllerTimeConstantS)) return measured;
@@ -128,6 +121,13 @@ function numbers(context: FlightContext): readonly PartNumber[] {
     ...heldNumbers(today, "Today", HEAT.today, context),
     ...heldNumbers(onHotDay, "HotDay", HEAT.onDayOf(plainNumber(hotDayC)), context),
   ];
+}
+
+/** Where the air of the day is from, and what the model takes for it. */
+function airRemark(airC: Quantity, fittedAirC: number | null): string {
+  const source = isKnown(airC) ? [sentence(airC.why ?? "")] : [];
+  const fitted = fittedAirC === null ? [] : [HEAT.fittedAir(plainNumber(fittedAirC))];
+  return [...source, ...fitted].join(" ");
 }
 
 /** Seconds to the limit; where it is not reached, why not, and where the controller settles instead. */
