@@ -24,6 +24,8 @@ export type TimeChoice =
 
 /** Share of rising or level steps that a clock running backward still has. */
 const MOST_RISING_BACKWARD = 0.2;
+/** A clock of minutes and whole seconds with rows closer than this is one of hours and minutes. */
+const SHORTEST_MINUTE_STEP_S = 0.02;
 const OF_DAY_WORDS = ["day", "tod", "midnight", "tag", "tages", "daytime", "jour"];
 
 /** The clock of the log: of all columns that can be one, that which moves forward in most rows. */
@@ -56,7 +58,8 @@ function readAs(
     const beside =
       dates === null || view.column.dateCount > 0 ? null : { column: dates.column, at: dates.at };
     const clock = textClock(view.column, view.at, beside, answers.dateOrder);
-    return clock !== null && movesShare(clock.timeS) > 0 ? clock : null;
+    if (clock === null || movesShare(clock.timeS) === 0) return null;
+    return withoutSeconds(view, clock) ?? clock;
   }
   return numericClock({
     column: view.at,
@@ -66,6 +69,22 @@ function readAs(
     givenUnit: answers.unit,
     isOfDay: view.name.words.some((word) => OF_DAY_WORDS.includes(word)),
   });
+}
+
+/**
+ * "2026-05-01 10:05", or "10:05" on more rows than a logger writes in a second: hours and minutes, as a spreadsheet
+ * leaves them.
+ */
+function withoutSeconds({ column, at }: ColumnView, { timeS, unit }: FoundClock): DoubtfulClock | null {
+  if (column.twoPartCount < column.clockCount) return null;
+  const hasFraction = /[.,]\d+$/.test(column.firstClock?.text ?? "");
+  let durationS = 0;
+  for (const value of timeS) if (value > durationS) durationS = value;
+  const stepS = durationS / Math.max(1, column.clockCount - 1);
+  const isDated = column.dateCount > 0 && !hasFraction;
+  return isDated || stepS < SHORTEST_MINUTE_STEP_S
+    ? { column: at, doubt: "unit", stepS, durationS, unit }
+    : null;
 }
 
 function clockColumns(views: readonly ColumnView[]): readonly ColumnView[] {

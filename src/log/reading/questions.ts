@@ -82,7 +82,17 @@ export function timeNotice(
   const rate = [`--rate ${likelyRateHz(rows)}`];
   if ("doubt" in choice) {
     const { column, unit, stepS, durationS } = choice.doubt;
-    const text = say.timeUnit(say.columnName(views[column]?.header ?? "", column), unit, stepS, durationS);
+    const name = say.columnName(views[column]?.header ?? "", column);
+    // A clock as text has no unit to choose: only the rate helps.
+    if (/clock|min:s/.test(unit)) {
+      return {
+        code: "time-unit-unclear",
+        severity: "question",
+        text: say.clockWithoutSeconds(name, rows),
+        options: rate,
+      };
+    }
+    const text = say.timeUnit(name, unit, stepS, durationS);
     return { code: "time-unit-unclear", severity: "question", text, options: timeUnits(unit, stepS, rate) };
   }
   if ("backward" in choice) {

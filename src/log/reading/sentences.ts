@@ -124,6 +124,8 @@ export const constantTime = (column: string, value: string): string =>
   `The time in ${column} is constant (${value}) in all rows. Give the rows per second that your logger writes.`;
 export const timeUnit = (column: string, unit: string, stepS: number, durationS: number): string =>
   `Which unit has the time in ${column}? Read in ${unit} a row lasts ${short(stepS)} s and the log ${durationS < 7200 ? `${short(durationS / 60)} min` : `${short(durationS / 3600)} h`}.`;
+export const clockWithoutSeconds = (column: string, rows: number): string =>
+  `The clock in ${column} shows no seconds, as after saving in a spreadsheet (${rows} rows). Give the rows per second that your logger writes.`;
 export const backwardTime = (column: string, high: string, low: string): string =>
   `The time in ${column} runs backward, from ${high} to ${low}. ` +
   `Sort the rows by time; or, if they are in order and it counts down, give the rows per second.`;

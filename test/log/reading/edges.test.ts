@@ -150,6 +150,41 @@ describe("dates", () => {
   });
 });
 
+describe("a clock that a spreadsheet left without seconds", () => {
+  const two = (value: number) => String(value).padStart(2, "0");
+  const minutesOnly = (prefix: string, rowsASecond: number) =>
+    outcomeOf(
+      logText("timestamp,pack_v,current_a", ({ s, volts, amps }) => {
+        const minute = Math.floor((5 * s) / rowsASecond / 60);
+        return [`${prefix}${10 + Math.floor(minute / 60)}:${two(minute % 60)}`, volts, amps];
+      }),
+    );
+
+  it.each([
+    ["2026-05-01 ", 1],
+    ["1.5.2026 ", 1],
+    ["01/05/2026 ", 0.2],
+    ["", 1],
+    ["", 2],
+  ])("%j with %d rows a second is a question, never sixty times too short", (prefix, rowsASecond) => {
+    const outcome = minutesOnly(prefix, rowsASecond);
+    expect(outcome.state).toBe("question");
+    const asked = noticesOf(outcome).find((notice) => notice.code === "time-unit-unclear");
+    expect(asked?.options?.[0]).toMatch(/^--rate \d/);
+  });
+
+  it("stays minutes and seconds where the rows say so", () => {
+    const log = logOf(
+      logText("time,pack_v,current_a", ({ s, volts, amps }) => [
+        `${Math.floor(s / 60)}:${two(Math.floor(s) % 60)}`,
+        volts,
+        amps,
+      ]),
+    );
+    expect(log.timeS.at(-1)).toBe(59);
+  });
+});
+
 describe("torn numbers", () => {
   const rows = FLIGHT.slice(0, 40).map(({ s, volts, amps }) =>
     [s.toFixed(1), volts.toFixed(2), amps.toFixed(1)].flatMap((text) => text.split(".")),

@@ -47,6 +47,7 @@ const SENTENCES: readonly string[] = [
   say.noTime(),
   say.constantTime(NAME, "12"),
   say.timeUnit(NAME, "s", 200, 119_800),
+  say.clockWithoutSeconds(NAME, 3000),
   say.backwardTime(NAME, "385", "0"),
   say.timeUnitByCharge(NAME, 2, 93_200),
   say.unusableTime(NAME),
