@@ -12,7 +12,10 @@ export const FOLDERS = {
   timer: { source: "src/season/timer", tests: ["test/season/timer/**/*.test.ts"] },
   reading: { source: "src/log/reading", tests: ["test/log/reading/**/*.test.ts"] },
   recording: { source: "src/log/recording", tests: ["test/log/recording/**/*.test.ts"] },
-  analysis: { source: "src/flight/analysis", tests: ["test/flight/analysis/**/*.test.ts"] },
+  analysis: {
+    source: "src/flight/analysis",
+    tests: ["test/flight/analysis/**/*.test.ts", "test/identify/**/*.test.ts", "test/golden/*.test.ts"],
+  },
   // The tests that start other processes see the built program, not the mutated source.
   folderBook: {
     source: "src/apps/folderBook",

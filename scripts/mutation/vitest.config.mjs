@@ -7,7 +7,8 @@ const { source, tests } = folderNamed(process.env.MUTATION_FOLDER);
 export default defineConfig({
   test: {
     include: tests,
-    testTimeout: 60_000,
+    testTimeout: 300_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
     coverage: {
       provider: "v8",
