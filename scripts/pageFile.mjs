@@ -57,7 +57,7 @@ export async function pageText() {
   const scripts = [client, core, REPORT_SCRIPT].map(digest).join(" ");
   const policy = `default-src 'none'; script-src ${scripts}; style-src ${digest(style)}; worker-src blob:; img-src data:; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
-<html lang="en"><head><meta http-equiv="Content-Security-Policy" content="${policy}"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>tallywatt: drop a log, read the answer</title><style>${style}</style></head>
+<html lang="en"><head><meta http-equiv="Content-Security-Policy" content="${policy}"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><link rel="icon" href="data:,"><title>tallywatt: drop a log, read the answer</title><style>${style}</style></head>
 <body><header class="top"><p class="own-name">tallywatt</p><nav aria-label="Places"><button type="button" id="go-log" aria-current="page">Log</button><button type="button" id="go-aircraft">Aircraft</button><button type="button" id="go-logbook">Logbook</button><button type="button" id="go-swap">What if</button></nav></header>
 <p id="status" role="status">Starting.</p>
 <main>
