@@ -13,11 +13,13 @@ export class KeepPanel {
   readonly #logs: Logs;
   #log: Log | null = null;
   #form: FactsForm | null = null;
+  #all: HTMLButtonElement | null = null;
 
   constructor(session: Session, logs: Logs) {
     this.#session = session;
     this.#logs = logs;
     session.onAircraft(() => this.#draw());
+    logs.onRead = () => this.#sayAll();
   }
 
   show(log: Log): void {
@@ -45,12 +47,21 @@ export class KeepPanel {
   #facts(log: Log): readonly HTMLElement[] {
     const form = factsForm(NOTHING_GIVEN, []);
     this.#form = form;
-    const others = this.#logs.all.filter(isToKeep).length;
     const keep = button(clientWords.keep, () => void this.#keep([log], false));
-    const all = button(clientWords.keepAll(others), () => void this.#keep(this.#logs.all, false, true));
-    const buttons = element("div", { class: "buttons" }, keep, ...(others > 1 ? [all] : []));
+    const all = button("", () => void this.#keep(this.#logs.all, false, true));
+    this.#all = all;
+    this.#sayAll();
+    const buttons = element("div", { class: "buttons" }, keep, all);
     const said = element("div", { class: "said", id: "keep-said" });
     return [element("p", {}, clientWords.keepLead), form.root, buttons, said];
+  }
+
+  /** Offers to keep all as soon as more than one was read. */
+  #sayAll(): void {
+    const count = this.#logs.all.filter(isToKeep).length;
+    if (this.#all === null) return;
+    this.#all.textContent = clientWords.keepAll(count);
+    this.#all.hidden = count < 2;
   }
 
   /** Of several logs only what they share is taken from the form: a put-back or a time is of one flight. */

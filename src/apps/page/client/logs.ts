@@ -28,6 +28,8 @@ export class Logs {
   readonly #session: Session;
   readonly #show: (log: Log) => void;
   #open: Log | null = null;
+  /** Hears of every log that was read. */
+  onRead: () => void = () => {};
   /** True once the user chose a log: from then on no other is opened by itself. */
   #isChosen = false;
   #queue: Promise<void> = Promise.resolve();
@@ -107,6 +109,7 @@ export class Logs {
       log.flights = answer.check.flights.length;
       say(log, "done", stateWords(answer));
       tell(clientWords.outcome(log.file.name, stateWords(answer)));
+      this.onRead();
       this.#remember(log, answer);
       this.#forgetOld(log);
       if (this.#open === log || (!this.#isChosen && this.#open?.answer == null)) {
