@@ -1,8 +1,8 @@
 import { channelWords, isChannelName } from "../../../base/channels/index.ts";
 
 const named = (channel: string): string => (isChannelName(channel) ? channelWords(channel) : channel);
-const DELIMITERS: Readonly<Record<string, string>> = { ",": "commas", ";": "semicolons", tab: "tabs" };
-const DATES: Readonly<Record<string, string>> = {
+export const DELIMITERS: Readonly<Record<string, string>> = { ",": "commas", ";": "semicolons", tab: "tabs" };
+export const DATES: Readonly<Record<string, string>> = {
   dmy: "day, month, year",
   mdy: "month, day, year",
   ymd: "year, month, day",

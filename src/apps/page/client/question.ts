@@ -1,6 +1,8 @@
 import { CHANNEL_NAMES, channelWords } from "../../../base/channels/index.ts";
+import type { ColumnChoice } from "../../../log/reading/index.ts";
 import { type Answers, type CheckAnswer, NO_ANSWERS } from "../messages.ts";
 import { button, element } from "./element.ts";
+import { type LogAnswers, logAnswers } from "./logAnswers.ts";
 import { noticeItems } from "./notices.ts";
 import { optionWords } from "./pageWords.ts";
 import { clientWords } from "./words.ts";
@@ -40,23 +42,9 @@ export function columnsPanel(
   const ready = options.map((option) =>
     button(optionWords(option), () => answer(withOption(before, option))),
   );
-  const pickers = columns.map(({ column, channel, header, why }) => {
-    const picker = element("select", { "aria-label": `Column ${column}, ${header}: read as` });
-    picker.append(
-      element("option", { value: "" }, channel === null ? clientWords.leftAlone : channelWords(channel)),
-    );
-    for (const name of CHANNEL_NAMES) picker.append(element("option", { value: name }, channelWords(name)));
-    return {
-      column,
-      picker,
-      row: element("li", {}, element("strong", {}, `${column}. ${header}`), picker, element("span", {}, why)),
-    };
-  });
-  const again = button(clientWords.readAgain, () => {
-    const chosen = pickers.filter(({ picker }) => picker.value !== "");
-    const named = Object.fromEntries(chosen.map(({ picker, column }) => [picker.value, `#${column}`]));
-    answer({ ...before, columns: { ...before.columns, ...named } });
-  });
+  const rows = columns.map((column) => columnRow(column, before));
+  const whole: LogAnswers = logAnswers(before);
+  const again = button(clientWords.readAgain, () => answer({ ...withRows(before, rows), ...whole.read() }));
   return element(
     "section",
     { class: "columns", "aria-label": "Columns of this log" },
@@ -65,8 +53,51 @@ export function columnsPanel(
     ...(preview.length === 0 ? [] : [previewTable(preview)]),
     ...(columns.length === 0
       ? []
-      : [element("ol", { class: "pickers" }, ...pickers.map(({ row }) => row)), again]),
+      : [element("ol", { class: "pickers" }, ...rows.map(({ row }) => row)), whole.place, again]),
   );
+}
+
+interface ColumnRow {
+  readonly choice: ColumnChoice;
+  readonly row: HTMLElement;
+  readonly channel: HTMLSelectElement;
+  readonly unit: HTMLInputElement;
+}
+
+/** One column: the guess with its reason, a picker to correct it, and a field for its unit. */
+function columnRow(choice: ColumnChoice, before: Answers): ColumnRow {
+  const { column, channel: guessed, header, why, unit: found } = choice;
+  const forced = Object.entries(before.columns).find(([, at]) => at === `#${column}`)?.[0];
+  const name = `Column ${column}, ${header}`;
+  const channel = element("select", { "aria-label": `${name}: read as` });
+  const guess = guessed === null ? clientWords.leftAlone : channelWords(guessed);
+  channel.append(element("option", { value: "" }, guess));
+  for (const one of CHANNEL_NAMES) channel.append(element("option", { value: one }, channelWords(one)));
+  channel.value = forced ?? "";
+  const unit = element("input", {
+    type: "text",
+    maxlength: "20",
+    "aria-label": `${name}: unit`,
+    placeholder: found ?? clientWords.unitPlace,
+  });
+  unit.value = before.units[forced ?? guessed ?? ""] ?? "";
+  const picked = element("div", { class: "picked" }, channel, unit);
+  const head = element("strong", {}, `${column}. ${header}`);
+  return { choice, row: element("li", {}, head, picked, element("span", {}, why)), channel, unit };
+}
+
+/** A picker put back to its guess takes an earlier answer about that column away. */
+function withRows(before: Answers, rows: readonly ColumnRow[]): Answers {
+  const own = new Set(rows.map(({ choice }) => `#${choice.column}`));
+  const kept = Object.entries(before.columns).filter(([, at]) => !own.has(at));
+  const picked = rows.flatMap(({ channel, choice }) =>
+    channel.value === "" ? [] : [[channel.value, `#${choice.column}`] as const],
+  );
+  const units = rows.flatMap(({ channel, choice, unit }) => {
+    const name = channel.value === "" ? choice.channel : channel.value;
+    return name === null || unit.value.trim() === "" ? [] : [[name, unit.value.trim()] as const];
+  });
+  return { ...before, columns: Object.fromEntries([...kept, ...picked]), units: Object.fromEntries(units) };
 }
 
 function previewTable(rows: CheckAnswer["preview"]): HTMLElement {
@@ -75,6 +106,14 @@ function previewTable(rows: CheckAnswer["preview"]): HTMLElement {
     .map((cells) =>
       element("tr", {}, ...cells.slice(0, 30).map((cell) => element("td", {}, cell.slice(0, 60)))),
     );
-  const table = element("table", {}, element("caption", {}, "First rows"), element("tbody", {}, ...lines));
+  const width = Math.min(30, Math.max(...rows.map((cells) => cells.length)));
+  const heads = Array.from({ length: width }, (_, at) => element("th", { scope: "col" }, String(at + 1)));
+  const table = element(
+    "table",
+    {},
+    element("caption", {}, clientWords.firstRows),
+    element("thead", {}, element("tr", {}, ...heads)),
+    element("tbody", {}, ...lines),
+  );
   return element("div", { class: "scroll", role: "group", tabindex: "0", "aria-label": "First rows" }, table);
 }

@@ -21,7 +21,17 @@ export const clientWords = {
   columnsTitle: "How the columns are read, and how to correct it",
   readAgain: "Read again with these columns",
   leftAlone: "left alone",
-  rateLabel: "Rows a second, for a log without a clock",
+  unitPlace: "unit",
+  firstRows: "First rows, by column number",
+  wholeLog: {
+    rateHz: "Rows a second, for a log without a clock",
+    cells: "Cells in series",
+    polePairs: "Pole pairs of the motor",
+    decimalMark: "Decimal mark",
+    delimiter: "Between cells",
+    dateOrder: "Dates",
+  },
+  asGuessed: "as guessed",
 
   keepTitle: "Keep in the logbook",
   keepLead: "Say what no log holds. Each line may stay empty and be filled in later.",
