@@ -15,6 +15,25 @@ type Words = (...parts: readonly string[]) => string;
  * the command line into the page's own words. The longest pattern of a kind comes first.
  */
 const WAYS: readonly (readonly [RegExp, Words])[] = [
+  [/Give the rows per second, as in --rate 10\./g, () => "Type the rows a second under the columns."],
+  [
+    /If so, give --decimal comma --delimiter ,/g,
+    () => "If so, choose decimal comma and commas between cells.",
+  ],
+  [/Name columns by number, as in --column time=#1\./g, () => "Say for each column what it is."],
+  [
+    /(Say how many cells the pack has): --cells \d+ or --cells \d+\./g,
+    (say) => `${say}, in the field under the columns.`,
+  ],
+  [
+    /For each flight's own report write this page with --with-flights, or use tallywatt check LOG --report\./g,
+    () => "For a flight's own report open it in the logbook.",
+  ],
+  [/tallywatt remove \S+ --yes, then add its log again/g, () => "remove it here, then keep its log again"],
+  [
+    /tallywatt recheck --refit brings it along/g,
+    () => "recheck with refit on the command line brings it along",
+  ],
   [/--column CHANNEL=#(\d+)/g, (column) => `a choice for column ${column}`],
   [/--column (\w+)=#(\d+)/g, (channel, column) => `column ${column} is the ${named(channel ?? "")}`],
   [
