@@ -52,10 +52,13 @@ for (const [name, family] of Object.entries(FAMILIES)) {
 }
 
 function figureLine(name: string, { next, trials, faults }: Progress): string {
-  return `${name.padEnd(40)} ${String(trials).padStart(9)} trials, seeds 0 to ${next - 1}: ${faults} faults`;
+  return `${name.padEnd(54)} ${String(trials).padStart(9)} trials, seeds 0 to ${next - 1}: ${faults} faults`;
 }
 
-const lines = Object.entries(state).map(([name, progress]) => figureLine(name, progress));
+const lines = Object.entries(state).flatMap(([name, progress]) => [
+  figureLine(name, progress),
+  ...progress.firstFaults.map((fault) => `  ${fault}`),
+]);
 mkdirSync(resolve(root, "docs"), { recursive: true });
 writeFileSync(
   resolve(root, "docs/soak.txt"),
