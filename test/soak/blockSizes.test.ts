@@ -9,7 +9,7 @@ import { sharedFolder, withShared } from "../support/shared.ts";
 import { encoded, WRITTEN_ENCODINGS } from "./encodings.ts";
 import { flightNumbers } from "./flightNumbers.ts";
 import { plainTable, textOf } from "./logText.ts";
-import { contentOf, placeOf } from "./tables.ts";
+import { bothWaysTrial, contentOf, placeOf } from "./tables.ts";
 import { mutatedOf } from "./underFire.ts";
 
 const SIZES = [1, 2, 3, 7, 64, 1024, 65_536];
@@ -38,6 +38,10 @@ describe("the size of the blocks that are read at once changes nothing", () => {
     const [header, ...rows] = plainTable(flightNumbers(seededRandom(1), 80), ",");
     const table = [header!.with(2, "ESC °C"), ...rows.map((cells) => [...cells, "\u{1f6e9} µ"])];
     expectSameTables(encoded(textOf([[...table[0]!, "note"], ...table.slice(1)], ";", "\r\r\n"), encoding));
+  });
+
+  it("nor does reading plain rows as numbers where a torn line brings a new header", () => {
+    expect(bothWaysTrial(2039)).toBeNull();
   });
 
   it("in mutated logs", () => {

@@ -25,6 +25,8 @@ export interface Table {
   readonly mark: "." | ",";
 }
 
+/** Rows begin with a number, a clock or a blank cell. */
+const FIRST_OF_A_ROW = /^\s*[\d+\-.,;]/;
 const DAMAGED = /\0|\ufffd{4}/;
 
 /** Builds the table line by line; nothing of the text is kept but a few quoted cells. */
@@ -65,6 +67,8 @@ export class TableBuilder {
       const isFirst = this.lines.rows + this.waiting.records.length + this.layout.headerLine === 0;
       if (isCut && !isFirst && !isBlank(text)) this.addCutLine(line);
       else this.addLine(text, line);
+      // What follows a header is judged by its columns, wherever the block ends.
+      if (this.waiting.records.length > 0 && this.mayBeHeader(text)) this.addWaiting();
     });
     if (isEnd) this.cutter.end(this.take, (line) => this.addBrokenQuote(line));
     this.addWaiting();
@@ -139,6 +143,14 @@ export class TableBuilder {
     this.cutter.add(tidyLine(text, this.layout.delimiter), line, this.take, (broken) =>
       this.addBrokenQuote(broken),
     );
+  }
+
+  /** True for every line that could turn out to be a header, its quotes torn or not. */
+  private mayBeHeader(text: string): boolean {
+    if (FIRST_OF_A_ROW.test(text)) return false;
+    const cells = text.replaceAll('"', "").split(this.layout.delimiter);
+    const known = countOf(cells, (cell) => this.names.includes(cell.trim()));
+    return known >= Math.min(2, this.names.length);
   }
 
   private isHeaderText(text: string): boolean {
