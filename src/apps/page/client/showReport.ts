@@ -1,9 +1,12 @@
 import { element } from "./element.ts";
 import { putPageWords } from "./pageWords.ts";
 
-/** Lets the browser paint and hear its user between two parts of a report. */
+/** Lets the browser lay out, paint and hear its user between two parts of a report; a hidden page paints nothing. */
 function breath(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
+  return new Promise((resolve) => {
+    if (document.hidden) setTimeout(resolve, 0);
+    else requestAnimationFrame(() => setTimeout(resolve, 0));
+  });
 }
 
 /** The one door by which markup enters the page: parsed apart, nothing of it runs. */
@@ -49,6 +52,8 @@ export async function showReport(place: HTMLElement, report: string): Promise<bo
   }
   if (isOvertaken()) return false;
   place.append(element("div", { class: "foot" }, ...(whole.querySelector("footer")?.childNodes ?? [])));
+  await breath();
+  if (isOvertaken()) return false;
   const live = element("script");
   live.textContent = script;
   place.append(live);
