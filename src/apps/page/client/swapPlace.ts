@@ -107,6 +107,8 @@ export class SwapPlace {
     );
     if (isOut) return;
     this.#chosen.set(key.name, value === fitted ? null : value);
+    // An answer still on its way is of the fields as they were: it must not stand as this one's.
+    this.#turn += 1;
     this.#settle();
   }
 
