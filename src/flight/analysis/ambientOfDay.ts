@@ -8,8 +8,8 @@ export type AmbientOfDay =
   | { readonly ambientC: number; readonly standardDeviationC: number; readonly source: string }
   | { readonly ambientC: null; readonly why: string };
 
-/** What a pilot states and the air at the model agree to 3 degC, two standard deviations (common practice, no published source). */
-const STATED_SD_C = 1.5;
+/** What a pilot states and the air at the model agree to about 2.8 degC, two standard deviations (common practice, no published source). */
+const STATED_SD_C = 1.38;
 /** A controller before its first run of the day: sun and standby warm it (common practice, no published source). */
 const FROM_CONTROLLER_SD_C = 4;
 

@@ -1,6 +1,7 @@
 import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
 import { isKnown, type Quantity } from "../../base/quantity/index.ts";
+import { MEASURE_WORDS } from "../analysis/index.ts";
 import {
   type BasisOf,
   type KnownParts,
@@ -78,10 +79,18 @@ export function planText({ measures }: PlanPrediction, judgements: readonly Judg
 
 function limitText(judgements: readonly Judgement[]): string {
   const limits = judgements.filter(({ against, verdict }) => against === "limit" && verdict !== "not judged");
-  const passed = limits.find(({ verdict }) => verdict === "outside");
-  if (passed) return limitWouldPass(passed);
-  const near = limits.find(({ verdict }) => verdict === "close");
-  return near ? limitNear(near) : allLimitsHeld(limits.length);
+  const [passed, ...alsoPassed] = limits.filter(({ verdict }) => verdict === "outside");
+  const [near, ...alsoNear] = limits.filter(({ verdict }) => verdict === "close");
+  const told = passed ?? near;
+  if (told === undefined) return allLimitsHeld(limits.length);
+  const wordsOf = (judgements: readonly Judgement[], but: readonly Judgement[]): readonly string[] => {
+    const names = new Set(judgements.map(({ line }) => line));
+    for (const { line } of but) names.delete(line);
+    return [...names].map((name) => MEASURE_WORDS[name]);
+  };
+  if (passed === undefined) return limitNear(told, wordsOf(alsoNear, [told]));
+  const close = near === undefined ? [] : wordsOf([near, ...alsoNear], [passed, ...alsoPassed]);
+  return limitWouldPass(passed, wordsOf(alsoPassed, [passed]), close);
 }
 
 function planTexts(judgements: readonly Judgement[]): readonly string[] {

@@ -36,12 +36,23 @@ function plannedText(value: number, unit: string): string {
   return unit === "s" ? lengthInWords(value) : `${plainNumber(value)} ${unitText(unit)}`;
 }
 
-export function limitWouldPass(judgement: Judgement): string {
-  return `a limit would be passed: ${clause(judgement)}`;
+/** @param also measures beyond their limits too; @param close measures close to theirs */
+export function limitWouldPass(
+  judgement: Judgement,
+  also: readonly string[],
+  close: readonly string[],
+): string {
+  const others = [
+    ...(also.length === 0 ? [] : [`passed too: ${also.join(", ")}`]),
+    ...(close.length === 0 ? [] : [`close: ${close.join(", ")}`]),
+  ];
+  const more = others.length === 0 ? "" : ` (${others.join("; ")})`;
+  return `a limit would be passed: ${clause(judgement)}${more}`;
 }
 
-export function limitNear(judgement: Judgement): string {
-  return `no limit is passed, but ${clause(judgement)}`;
+export function limitNear(judgement: Judgement, also: readonly string[]): string {
+  const more = also.length === 0 ? "" : ` (close too: ${also.join(", ")})`;
+  return `no limit is passed, but ${clause(judgement)}${more}`;
 }
 
 export function allLimitsHeld(count: number): string {
