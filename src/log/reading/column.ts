@@ -137,6 +137,11 @@ export class Column {
     const wider = new Float64Array(Math.max(most, this.values.length * 2));
     wider.set(this.values.subarray(0, this.length));
     this.values = wider;
+    if (this.clockFlags !== null) {
+      const flags = new Uint8Array(wider.length);
+      flags.set(this.clockFlags.subarray(0, this.length));
+      this.clockFlags = flags;
+    }
     if (this.dateCodes === null) return;
     const dates = new Float64Array(wider.length).fill(Number.NaN);
     dates.set(this.dateCodes.subarray(0, this.length));

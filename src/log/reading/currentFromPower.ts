@@ -1,8 +1,8 @@
 import type { ChannelName } from "../../base/channels/index.ts";
 import type { ColumnView } from "./columnView.ts";
 
-/** A header that names electrical power, */
-const POWER = /(^|[^a-z])(k?w|k?watts?|power|leistung|puissance|potencia)($|[^a-z])/i;
+/** A header that names watts or kilowatts: a bare "power" may be a throttle in percent, */
+const POWER = /(^|[^a-z])k?w(atts?)?($|[^a-z])/i;
 /** and nothing of energy, of other supplies, of the shaft's power or of a setting. */
 const OTHER =
   /(wh|energ|stage|limit|max|shaft|mech|servo|receiver|rx|tx|bec|percent|%|dbm|mode|status|source|supply)/i;

@@ -19,6 +19,8 @@ const LONGEST_HOLD_S = 2;
 /** A reading that comes back within this time, to within this share of the jump, shows that it had been wrong. */
 const LONGEST_EXCURSION_S = 60;
 const BACK_SHARE = 0.5;
+/** A working probe in a flight moves by more than this. */
+const LEAST_LIFE_K = 3;
 
 /** A probe that jumped for good: the readings on one side of the jump cannot be meant. */
 export interface ProbeJump extends RowRun {
@@ -35,7 +37,7 @@ export interface TemperatureJumps {
 
 /**
  * Steps of a temperature that nothing physical takes. Rows between a step away and one back are wrong; a step
- * without return is a probe that failed (or came alive): then the shorter side is wrong.
+ * without return is a probe that failed (or came alive): then the side that never moves is wrong, else the shorter.
  */
 export function temperatureJumps(timeS: Float64Array, values: Float64Array): TemperatureJumps {
   const present = presentRows(values);
@@ -102,7 +104,7 @@ function isBack(values: Float64Array, present: Int32Array, away: number, edge: n
 }
 
 function forGood(values: Float64Array, present: Int32Array, edge: number): ProbeJump {
-  const isAfterWrong = present.length - edge <= edge;
+  const isAfterWrong = isWrongAfter(values, present, edge);
   return {
     beforeC: values[present[edge - 1]!]!,
     afterC: values[present[edge]!]!,
@@ -110,4 +112,21 @@ function forGood(values: Float64Array, present: Int32Array, edge: number): Probe
     firstRow: isAfterWrong ? present[edge]! : present[0]!,
     lastRow: isAfterWrong ? present[present.length - 1]! : present[edge - 1]!,
   };
+}
+
+/** A side that never moves is a failed probe's while the other lives; where both live or both rest, the shorter is wrong. */
+function isWrongAfter(values: Float64Array, present: Int32Array, edge: number): boolean {
+  const isBeforeAlive = moves(values, present.subarray(0, edge));
+  const isAfterAlive = moves(values, present.subarray(edge));
+  return isBeforeAlive === isAfterAlive ? present.length - edge <= edge : isBeforeAlive;
+}
+
+function moves(values: Float64Array, rows: Int32Array): boolean {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const row of rows) {
+    low = Math.min(low, values[row]!);
+    high = Math.max(high, values[row]!);
+  }
+  return high - low > LEAST_LIFE_K;
 }

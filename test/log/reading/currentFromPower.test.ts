@@ -20,7 +20,15 @@ describe("a log of volts and watts without a current", () => {
     expect(codesOf(outcomeOf(watts(name, factor)))).not.toContain("channel-not-found");
   });
 
-  it.each(["energy_wh", "shaft power [W]", "max power W", "rx power dbm"])("not from %s", (name) => {
+  it.each([
+    "energy_wh",
+    "Power",
+    "Output Power",
+    "Power (mW)",
+    "shaft power [W]",
+    "max power W",
+    "rx power dbm",
+  ])("not from %s", (name) => {
     expect(logOf(watts(name)).channels.has("current")).toBe(false);
   });
 

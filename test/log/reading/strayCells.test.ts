@@ -47,4 +47,21 @@ describe("a cell of another kind than its column", () => {
     expect(log.timeS[299]).toBeCloseTo(59.8, 9);
     expect(unreadable(log)).toEqual([]);
   });
+
+  it("is no value anywhere in a long log, also where columns have grown since the first", () => {
+    const lines = Array.from({ length: 5000 }, (_, row) => {
+      const volts = row === 500 || row === 4000 ? "0:22" : (25 - (row % 7) / 10).toFixed(1);
+      return `${(row / 10).toFixed(1)},${volts},${10 + (row % 5)}`;
+    });
+    const log = logOf(`time_s,pack_v,current_a\n${lines.join("\n")}\n`);
+    expect(log.channels.get("packVoltage")![4000]).toBeNaN();
+    expect(unreadable(log)).toMatchObject([{ lines: [502, 4002], count: 2 }]);
+    const clocks = Array.from({ length: 5000 }, (_, row) => {
+      const minute = String(Math.floor(row / 600)).padStart(2, "0");
+      const second = String(Math.floor(row / 10) % 60).padStart(2, "0");
+      return `${row === 500 ? "50.0" : `10:${minute}:${second}.${row % 10}`},25,12`;
+    });
+    const timed = logOf(`time,pack_v,current_a\n${clocks.join("\n")}\n`);
+    expect(timed.timeS.filter((s) => Number.isNaN(s))).toHaveLength(1);
+  });
 });

@@ -89,4 +89,12 @@ describe("a temperature that nothing physical shows", () => {
       expect(codes(each)).toEqual([]);
     }
   });
+
+  test("a probe that dies in the first half, at one reading: the living part stays", () => {
+    const dead = changed(140 * RATE_HZ, Number.POSITIVE_INFINITY, () => 125);
+    const living = record(dead).channels.get("controllerTemperature")!;
+    expect(Number.isNaN(living[300 * RATE_HZ]!)).toBe(true);
+    expect(living[100 * RATE_HZ]).toBe(flight().celsius[100 * RATE_HZ]);
+    expect(measuresOf(dead).controllerPeakC.value).toBeLessThan(80);
+  });
 });
