@@ -1,7 +1,7 @@
 import type { Recording } from "../../log/recording/index.ts";
 import type { RowRange } from "./segments.ts";
 
-/** How much of the steps of all parts together each part takes, relative to an equal share. */
+/** How much of the volt steps of all parts together each part takes, relative to an equal share. */
 export interface SagShare {
   /** 1: the mean of the parts. */
   readonly relative: number;
@@ -20,15 +20,19 @@ const FEWEST_STEPS = 24;
 const MOST_STEPS = 20_000;
 
 /**
- * Least-squares share of each part (cell or pack, logged in series) in the one-second volt steps of their sum.
- * The sum needs no current, so a slow or shifted current sensor does not matter. Null where the volts hardly move.
+ * Share of each part (cell or pack, logged in series) in the one-second volt steps that go with steps of the current.
+ * The current only picks and weighs the steps, so its gain, delay and slowness cancel; and since its noise is not the
+ * volts', a noisy cell takes no larger share (it would in the steps of a sum that holds its own noise).
+ * @param currentA current of each row
+ * @returns null where the current hardly moves
  */
 export function sagShares(
   { timeS }: Recording,
   parts: readonly Float64Array[],
+  currentA: Float64Array,
   { firstRow, lastRow }: RowRange,
 ): readonly SagShare[] | null {
-  const steps = stepsOf(timeS, parts, firstRow, lastRow);
+  const steps = stepsOf(timeS, parts, currentA, firstRow, lastRow);
   if (steps.count < FEWEST_STEPS) return null;
   const blocks = blockSums(steps, parts.length);
   const whole = sumOf(blocks, -1);
@@ -43,56 +47,56 @@ interface Steps {
   readonly count: number;
   /** Row-major: the steps of each part. */
   readonly ofParts: Float64Array;
+  readonly ofCurrent: Float64Array;
 }
 
 function stepsOf(
   timeS: Float64Array,
   parts: readonly Float64Array[],
+  currentA: Float64Array,
   firstRow: number,
   lastRow: number,
 ): Steps {
   const width = parts.length;
   const stride = Math.ceil((lastRow - firstRow + 1) / MOST_STEPS);
-  const all = new Float64Array(width * MOST_STEPS);
-  const sums = new Float64Array(MOST_STEPS);
+  const ofParts = new Float64Array(width * MOST_STEPS);
+  const ofCurrent = new Float64Array(MOST_STEPS);
   let count = 0;
   let largest = 0;
   let tail = firstRow;
   for (let row = firstRow + 1; row <= lastRow; row += stride) {
     while (tail + 1 < row && timeS[tail + 1]! <= timeS[row]! - STEP_S) tail++;
-    const spanS = timeS[row]! - timeS[tail]!;
-    if (spanS > LONGEST_STEP_S) continue;
-    let sum = 0;
+    if (timeS[row]! - timeS[tail]! > LONGEST_STEP_S) continue;
+    const ofAmps = currentA[row]! - currentA[tail]!;
+    let sum = ofAmps;
     for (let part = 0; part < width; part++) {
       const step = parts[part]![row]! - parts[part]![tail]!;
-      all[count * width + part] = step;
+      ofParts[count * width + part] = step;
       sum += step;
     }
     if (Number.isNaN(sum)) continue;
-    sums[count++] = sum;
-    largest = Math.max(largest, Math.abs(sum));
+    ofCurrent[count++] = ofAmps;
+    largest = Math.max(largest, Math.abs(ofAmps));
   }
-  return clearSteps(all, sums.subarray(0, count), width, CLEAR_SHARE * largest);
+  return clearSteps({ count, ofParts, ofCurrent }, width, CLEAR_SHARE * largest);
 }
 
-function clearSteps(all: Float64Array, sums: Float64Array, width: number, least: number): Steps {
-  let count = 0;
-  for (let i = 0; i < sums.length; i++) {
-    if (!(Math.abs(sums[i]!) > least)) continue;
-    all.copyWithin(count * width, i * width, (i + 1) * width);
-    count++;
+function clearSteps({ count, ofParts, ofCurrent }: Steps, width: number, least: number): Steps {
+  let kept = 0;
+  for (let i = 0; i < count; i++) {
+    if (!(Math.abs(ofCurrent[i]!) > least)) continue;
+    ofParts.copyWithin(kept * width, i * width, (i + 1) * width);
+    ofCurrent[kept++] = ofCurrent[i]!;
   }
-  return { count, ofParts: all.subarray(0, count * width) };
+  return { count: kept, ofParts, ofCurrent };
 }
 
-/** Per block and part: the sum of its steps times those of the whole. */
-function blockSums({ count, ofParts }: Steps, width: number): readonly Float64Array[] {
+/** Per block and part: the sum of its steps times those of the current. */
+function blockSums({ count, ofParts, ofCurrent }: Steps, width: number): readonly Float64Array[] {
   const blocks = Array.from({ length: BLOCKS }, () => new Float64Array(width));
   for (let i = 0; i < count; i++) {
     const block = blocks[Math.floor((i * BLOCKS) / count)]!;
-    let sum = 0;
-    for (let part = 0; part < width; part++) sum += ofParts[i * width + part]!;
-    for (let part = 0; part < width; part++) block[part]! += ofParts[i * width + part]! * sum;
+    for (let part = 0; part < width; part++) block[part]! += ofParts[i * width + part]! * ofCurrent[i]!;
   }
   return blocks;
 }

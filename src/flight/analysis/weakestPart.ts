@@ -8,7 +8,7 @@ import { extremeOf } from "./peaks.ts";
 import { medianBefore } from "./restVoltage.ts";
 import { type SagShare, sagShares } from "./sagShares.ts";
 import { NO_REST_BEFORE } from "./sentences.ts";
-import { VOLTS_HARDLY_MOVE, weakestNotice } from "./weakestSentences.ts";
+import { LOAD_HARDLY_MOVES, NO_CURRENT_TO_SHARE, weakestNotice } from "./weakestSentences.ts";
 
 /** Jackknife error of twelve stretches to a 95 % half-width: Student t at 11 degrees of freedom. */
 const T_OF_BLOCKS = 2.2;
@@ -26,11 +26,10 @@ export function weakestPart(context: FlightContext, packResistanceMohm: Quantity
     return values === null ? [] : [{ channel, values, number: Number(/\d+$/.exec(channel)?.[0]) }];
   });
   if (working.length < FEWEST_PARTS || context.group === null) return null;
-  const shares = sagShares(
-    recording,
-    working.map(({ values }) => values),
-    context.rows,
-  );
+  const currentA = workingChannel(recording, "current");
+  const volts = working.map(({ values }) => values);
+  const shares = currentA === null ? null : sagShares(recording, volts, currentA, context.rows);
+  const noShare = currentA === null ? NO_CURRENT_TO_SHARE : LOAD_HARDLY_MOVES;
   const parts = working.map(({ channel, values, number }, at): PackPart => {
     const share = shares === null ? null : halfWidthOf(shares[at]!, context);
     return {
@@ -38,12 +37,10 @@ export function weakestPart(context: FlightContext, packResistanceMohm: Quantity
       restV: restOf(context, values),
       minV: extremeOf(recording, channel, runningRows(context), "lowest", voltGain(context), 0),
       resistanceMohm:
-        share === null
-          ? unknown("mohm", VOLTS_HARDLY_MOVE)
-          : partOf(packResistanceMohm, share, working.length),
+        share === null ? unknown("mohm", noShare) : partOf(packResistanceMohm, share, working.length),
       sagSharePct:
         share === null
-          ? unknown("%", VOLTS_HARDLY_MOVE)
+          ? unknown("%", noShare)
           : known(100 * share.relative, 100 * share.halfWidth, "%", "derived"),
     };
   });

@@ -2,7 +2,8 @@ import type { Notice } from "../../base/notices/index.ts";
 import { isKnown, quantityText } from "../../base/quantity/index.ts";
 import type { PackPart, WeakestPart } from "./packPart.ts";
 
-export const VOLTS_HARDLY_MOVE = "the volts hardly move in this log, so they cannot be told apart under load";
+export const LOAD_HARDLY_MOVES = "the load hardly moves in this log, so they cannot be told apart under load";
+export const NO_CURRENT_TO_SHARE = "without a current that works they cannot be told apart under load";
 
 /** "Cell 3 is the weakest of 8: under load it loses 24 % more than the mean of all (3.1 ± 0.3 mΩ). It falls to 3.41 V." */
 export function weakestNotice({ kind, parts }: WeakestPart, weakest: PackPart): Notice {

@@ -15,7 +15,7 @@ const FLIGHTS = 12;
 const cellsOf = (seed: number) => randomFlightSpec(seed).aircraft.pack.cells;
 
 /** A minute in the air with every cell logged, each column with a gain of its own within the sensors' accuracy. */
-function cellsOfFlight(seed: number, weights: readonly number[] | null) {
+function cellsOfFlight(seed: number, weights: readonly number[] | null, noiseOfFirstV = 0) {
   const cells: LoggedChannel[] = Array.from(
     { length: cellsOf(seed) },
     (_, cell) => `cellVoltage${cell + 1}` as const,
@@ -32,7 +32,9 @@ function cellsOfFlight(seed: number, weights: readonly number[] | null) {
     const gain = 1 + (random.normal() * facts.sensors.voltageAccuracyPct) / 200;
     channels.set(
       cell,
-      channels.get(cell)!.map((volts) => volts * gain),
+      channels
+        .get(cell)!
+        .map((volts) => volts * gain + (cell === cells[0] ? noiseOfFirstV * random.normal() : 0)),
     );
   }
   return analyseRecording({ ...recording, channels }, facts, day)[0]!;
@@ -48,6 +50,11 @@ describe(`cells side by side, ${FLIGHTS} random flights (seeds from ${FIRST_SEED
   it("names none of equal cells", () => {
     const named = seeds.filter((seed) => cellsOfFlight(seed, null).weakestPart!.weakest !== null);
     expect(named.length).toBeLessThanOrEqual(0.05 * FLIGHTS);
+  });
+
+  it("names no cell for its noise alone", () => {
+    const noisy = seeds.filter((seed) => cellsOfFlight(seed, null, 0.03).weakestPart!.weakest !== null);
+    expect(noisy.length).toBeLessThanOrEqual(0.1 * FLIGHTS);
   });
 
   it("names the cell that loses a fifth more than the others, in a note, and never another", () => {
