@@ -75,6 +75,8 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
   const { windowStartS, windowEndS } = window;
   const identified = identifiedMeasures(context);
   const measures = measuresOf(context, identified);
+  const load = flightLoadOf(context, identified);
+  const doubts = chargeLeftNotices(context, measures);
   const weakest = weakestPart(context, measures.packResistanceMohm);
   return {
     kind: shape === null ? "benchRun" : "flight",
@@ -90,7 +92,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
     touchdownS: shape?.isTouchdownLogged ? shape.touchdown.value : null,
     phases: phasesOf(windowStartS, windowEndS, group, shape),
     measures,
-    load: flightLoadOf(context, identified),
+    load: load !== null && doubts.length > 0 ? { ...load, isChargeDoubtful: true } : load,
     heatTrace: shape === null ? null : heatTraceOf(context, identified),
     weakestPart: weakest,
     pictures: flightPictures(context, identified, measures),
@@ -99,7 +101,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
       ...powerNotices(context),
       ...identified.notices,
       ...chargeCounterNotices(context),
-      ...chargeLeftNotices(context, measures),
+      ...doubts,
       ...weakestNotices(weakest),
     ],
   };

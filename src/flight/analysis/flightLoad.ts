@@ -15,4 +15,6 @@ export interface FlightLoad {
   readonly meanSquareCurrentA2: number;
   /** Mean of the driver that `controllerRisePerA2` names over the same time, A^2; null where that is null. */
   readonly meanDriverA2: number | null;
+  /** True where the charge left and the resting volts after landing cannot both be right; absent where they can. */
+  readonly isChargeDoubtful?: true;
 }

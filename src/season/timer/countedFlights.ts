@@ -15,6 +15,7 @@ import {
   otherCellsLeftOut,
   otherPackLeftOut,
   otherPropellerLeftOut,
+  restVoltsLeftOut,
 } from "./sentences.ts";
 
 /** A flight that does not count for the timer, and why. */
@@ -66,6 +67,7 @@ function doubt(entry: LogbookEntry): string | null {
   if (isCurrentEstimated(entry.check.measures)) return estimatedLeftOut();
   const { value, low, high } = chargeUsedMah;
   if (low === null || high === null) return onlyBoundLeftOut();
+  if (entry.load?.isChargeDoubtful) return restVoltsLeftOut();
   const gain = entry.facts.sensors.currentAccuracyPct / 100;
   const open = (high - low) / 2 / value - gain;
   if (!(open <= MOST_DOUBT)) return doubtfulChargeLeftOut(100 * open);

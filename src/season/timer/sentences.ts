@@ -32,6 +32,10 @@ export function noLoadLeftOut(): string {
   return "its take-off or touchdown was not found";
 }
 
+export function restVoltsLeftOut(): string {
+  return "its charge left does not fit its resting volts: check the capacity, the current sensor and the pack's age";
+}
+
 export function noCapacity(): string {
   return "the aircraft file gives no pack.capacityMah; add it and the timer can be set";
 }

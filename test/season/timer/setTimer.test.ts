@@ -7,6 +7,7 @@ import {
   cutShortLeftOut,
   estimatedLeftOut,
   otherPropellerLeftOut,
+  restVoltsLeftOut,
 } from "../../../src/season/timer/sentences.ts";
 import { type EntryChanges, entry, FITTED, sure } from "./entries.ts";
 
@@ -119,6 +120,9 @@ describe("which flights count", () => {
     const benchRun = leftOut({ check: { kind: "benchRun" }, load: null });
     expect(benchRun).toEqual([{ flight: "odd", why: benchRunLeftOut() }]);
     expect(leftOut({ check: { complete: false } })).toEqual([{ flight: "odd", why: cutShortLeftOut() }]);
+    expect(leftOut({ load: { isChargeDoubtful: true } })).toEqual([
+      { flight: "odd", why: restVoltsLeftOut() },
+    ]);
     expect(leftOut({ given: { propeller: "18x8" } })).toEqual([
       { flight: "odd", why: otherPropellerLeftOut("18x8", "18x10") },
     ]);
