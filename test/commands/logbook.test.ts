@@ -66,6 +66,9 @@ describe("edit", () => {
     expect((await entryOf(machine, DAY)).given.putBackMah).toBeNull();
     expect((await entryOf(machine, "2026-06-15-1")).given.putBackFlights).toEqual([DAY, "2026-06-15-1"]);
     expect(await machine.ok("list")).toContain(`put back 1500 mAh after ${DAY} and 2026-06-15-1`);
+    await machine.ok("edit 2026-06-15-1 --put-back 1550");
+    const { given } = await entryOf(machine, "2026-06-15-1");
+    expect(given).toMatchObject({ putBackMah: 1550, putBackFlights: [DAY, "2026-06-15-1"] });
   });
 
   it.each([

@@ -35,6 +35,7 @@ export async function addTo(store: Store, log: string): Promise<Added> {
       aircraft: bringIn(aircraftOfBook(files), { ...parsed, text: SAMPLE_AIRCRAFT }),
       given: NOTHING_GIVEN,
       reading: keptReading(NO_READING_OPTIONS),
+      isOfBook: true,
       chargedWith: [],
       isAgain: false,
     }),

@@ -93,6 +93,7 @@ function keep(
     file,
     checked,
     aircraft,
+    isOfBook: true,
     given: givenOf(log),
     reading,
     chargedWith: [],

@@ -3,6 +3,7 @@ import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { Failure, usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
+import { undoLine } from "./logbook/bookWords.ts";
 import { changeJson } from "./logbook/changeJson.ts";
 import { GIVEN_OPTIONS, givenFacts } from "./logbook/givenOptions.ts";
 import { BOOK_OPTION, DRY_RUN_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
@@ -49,7 +50,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     throw new Failure(edited.state === "unusable" ? EXIT.unusable : EXIT.cannotWrite, edited.why);
   }
   if (call.has("json")) talk.data(changeJson("edit", edited.flights, book.isDry));
-  else talk.data(logbookSentences.edited(edited.flights, book.isDry));
+  else talk.data(logbookSentences.edited(edited.flights, book.isDry, undoLine(call)));
   return EXIT.done;
 }
 

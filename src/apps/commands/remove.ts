@@ -3,6 +3,7 @@ import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { Failure } from "./failure.ts";
 import type { Io } from "./io.ts";
+import { undoLine } from "./logbook/bookWords.ts";
 import { changeJson } from "./logbook/changeJson.ts";
 import { assertThere } from "./logbook/flightsOfCall.ts";
 import { BOOK_OPTION, DRY_RUN_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
@@ -35,14 +36,15 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   }
   const removed = await book.change((files) => planRemove(files, book.frame, names));
   if (call.has("json")) talk.data(changeJson("remove", removed, book.isDry));
-  else tell(names, logs, book.isDry, talk);
+  else tell(names, logs, book.isDry ? null : undoLine(call), talk);
   return EXIT.done;
 }
 
-function tell(names: readonly string[], logs: readonly string[], isDry: boolean, talk: Talk): void {
+/** @param undo the command that takes it back; null where nothing was done */
+function tell(names: readonly string[], logs: readonly string[], undo: string | null, talk: Talk): void {
   names.forEach((name, at) => {
     const log = logs[at] ?? "";
-    talk.data(isDry ? logbookSentences.wouldRemove(name, log) : logbookSentences.removed(name, log));
+    talk.data(undo === null ? logbookSentences.wouldRemove(name, log) : logbookSentences.removed(name, log));
   });
-  if (!isDry) talk.data(logbookSentences.removedEnd());
+  if (undo !== null) talk.data(logbookSentences.removedEnd(undo));
 }

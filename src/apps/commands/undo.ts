@@ -3,6 +3,7 @@ import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { Failure } from "./failure.ts";
 import type { Io } from "./io.ts";
+import { undoLine } from "./logbook/bookWords.ts";
 import { changeJson } from "./logbook/changeJson.ts";
 import { BOOK_OPTION, DRY_RUN_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
 import { logbookSentences } from "./logbook/sentences.ts";
@@ -33,7 +34,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   if (call.has("json")) talk.data(changeJson("undo", flights, book.isDry));
   else {
     const say = undone.state === "undone" ? logbookSentences.undone : logbookSentences.madeAgain;
-    talk.data(say(undone.what, book.isDry));
+    talk.data(say(undone.what, book.isDry, undoLine(call)));
   }
   return EXIT.done;
 }

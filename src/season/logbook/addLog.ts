@@ -45,6 +45,7 @@ export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): 
   const before = await book.read((files) => ({
     known: flightsOfLog(readFlights(files, digest), sha256),
     chosen: terms.aircraftOf(files),
+    files,
   }));
   const [first] = before.known;
   if (first !== undefined && before.known.length >= first.log.flights) {
@@ -55,7 +56,9 @@ export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): 
     const { notices } = before.chosen;
     return { file, sha256, aircraft: null, outcome: { state: "stopped", notices }, check: null };
   }
-  return addChecked(book, log, sha256, before.chosen.aircraft, terms);
+  const { aircraft } = before.chosen;
+  const isOfBook = before.files.get(aircraft.path) === aircraft.text;
+  return addChecked(book, log, sha256, { aircraft, isOfBook }, terms);
 }
 
 /** Writes only where the kept log is lost or damaged. */
@@ -77,7 +80,7 @@ async function addChecked(
   book: OpenedBook,
   { file, bytes }: LogToAdd,
   sha256: string,
-  aircraft: BookAircraft,
+  { aircraft, isOfBook }: { readonly aircraft: BookAircraft; readonly isOfBook: boolean },
   { given, options, chargedWith, isAgain }: AddTerms,
 ): Promise<AddedLog> {
   const { name, budget, readings } = aircraft;
@@ -85,7 +88,17 @@ async function addChecked(
   const own = { file, sha256, aircraft: name, facts, budget, readings };
   const checked = checkLog(bytes, { ...own, options, day: dayOf(given) });
   const reading = keptReading(options);
-  const request: AddRequest = { bytes, file, checked, aircraft, given, reading, chargedWith, isAgain };
+  const request: AddRequest = {
+    bytes,
+    file,
+    checked,
+    aircraft,
+    isOfBook,
+    given,
+    reading,
+    chargedWith,
+    isAgain,
+  };
   const outcome = await book.change((files) => planAdd(files, book.frame, request));
   return { file, sha256, aircraft: name, outcome, check: checked.check };
 }

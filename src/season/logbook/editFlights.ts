@@ -56,7 +56,9 @@ function editedGiven(
   const changed = { ...NOTHING_GIVEN, ...given, ...changes };
   if (changes.putBackMah === undefined) return changed;
   if (changes.putBackMah === null || !isLast) return { ...changed, putBackMah: null, putBackFlights: [] };
-  return { ...changed, putBackFlights: names };
+  // A put-back corrected through the one flight that carries it is still the charge of its whole group.
+  const isCarried = names.length === 1 && given.putBackFlights.includes(names[0] ?? "");
+  return { ...changed, putBackFlights: isCarried ? given.putBackFlights : names };
 }
 
 /** The flight as it shall be, or why its log cannot be analysed again. */

@@ -24,6 +24,8 @@ export interface AddRequest {
   readonly file: string;
   readonly checked: CheckedLogWithRows;
   readonly aircraft: BookAircraft;
+  /** The aircraft came from the book as it was read, not from a file outside: then the book's own text stays. */
+  readonly isOfBook: boolean;
   readonly given: GivenFacts;
   readonly reading: KeptReading;
   /** Flights added before in this run that the put-back covers too. */
@@ -162,6 +164,9 @@ function aircraftChange(files: BookFiles, request: AddRequest): readonly FileCha
   const { headerSignature } = checked.check.log;
   const answer =
     headerSignature === null ? null : readingToRemember(headerSignature, aircraft.readings, reading);
-  const text = answer === null ? aircraft.text : withRememberedReading(aircraft.text, answer);
-  return files.get(aircraft.path) === text ? [] : [{ path: aircraft.path, text }];
+  // The book's own file may have been edited while the log was analysed: the edit stays.
+  const now = files.get(aircraft.path);
+  const base = request.isOfBook && now !== undefined ? now : aircraft.text;
+  const text = answer === null ? base : withRememberedReading(base, answer);
+  return now === text ? [] : [{ path: aircraft.path, text }];
 }

@@ -12,11 +12,12 @@ import { readLogBytes } from "../logInput.ts";
 import { exitOfNotices } from "../noticeLines.ts";
 import { commandLine } from "../shellWord.ts";
 import { type AddWork, addLogOf } from "./addLogOf.ts";
+import { bookWords } from "./bookWords.ts";
 import { calibrationLine } from "./calibrationLine.ts";
 import type { LogToTake } from "./logsOfCall.ts";
 import { progressOf } from "./progress.ts";
 import { logbookSentences } from "./sentences.ts";
-import { addedJson, bookWords, tellAdded } from "./tellAdded.ts";
+import { addedJson, tellAdded } from "./tellAdded.ts";
 import { isWholeBook, takeIn } from "./wholeBookOf.ts";
 
 /** Adds every log of a call, each by itself: what was added stays when a later one cannot be. */

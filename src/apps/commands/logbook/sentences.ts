@@ -45,19 +45,18 @@ export const logbookSentences = {
   watching: (folder: string): string =>
     `Watching ${folder}: each new log is added once it has stopped growing. End with Ctrl-C.`,
 
-  edited: (flights: readonly string[], isDry: boolean): string =>
-    isDry
-      ? `Would change ${flights.join(", ")}.`
-      : `Changed ${flights.join(", ")}. To take it back: tallywatt undo`,
+  /** @param undo the command that takes it back, with the logbook it was given */
+  edited: (flights: readonly string[], isDry: boolean, undo: string): string =>
+    isDry ? `Would change ${flights.join(", ")}.` : `Changed ${flights.join(", ")}. To take it back: ${undo}`,
   removed: (flight: string, file: string): string => `Removed ${flight} (log ${file}).`,
   wouldRemove: (flight: string, file: string): string => `Would remove ${flight} (log ${file}).`,
-  removedEnd: (): string => "To take it back: tallywatt undo",
+  removedEnd: (undo: string): string => `To take it back: ${undo}`,
   confirmRemove: (flights: readonly string[]): string =>
     `This removes ${flights.join(", ")} from the logbook. To do it, add --yes`,
-  undone: (what: string, isDry: boolean): string =>
-    isDry ? `Would undo: ${what}.` : `Undone: ${what}. To make it again: tallywatt undo`,
-  madeAgain: (what: string, isDry: boolean): string =>
-    isDry ? `Would make again: ${what}.` : `Made again: ${what}. To take it back: tallywatt undo`,
+  undone: (what: string, isDry: boolean, undo: string): string =>
+    isDry ? `Would undo: ${what}.` : `Undone: ${what}. To make it again: ${undo}`,
+  madeAgain: (what: string, isDry: boolean, undo: string): string =>
+    isDry ? `Would make again: ${what}.` : `Made again: ${what}. To take it back: ${undo}`,
 
   rechecked: (changed: number, same: number, isDry: boolean): string =>
     `${isDry ? "A recheck would change" : "Rechecked:"} ${count(changed, "flight", "flights")}${isDry ? "" : " changed"}, ${same} as before.`,

@@ -5,6 +5,7 @@ import { shownLog } from "../logInput.ts";
 import { inOrder, noticeLines } from "../noticeLines.ts";
 import { commandLine } from "../shellWord.ts";
 import type { AddWork } from "./addLogOf.ts";
+import { bookWords } from "./bookWords.ts";
 import { logbookSentences } from "./sentences.ts";
 
 /** Notices on standard error; on standard output what was added, with one log its main numbers too. */
@@ -23,12 +24,6 @@ export function tellAdded(log: string, added: AddedLog, call: Call, { talk, book
   if (call.operands.length > 1 || check === null) return;
   const next = commandLine(["timer", ...bookWords(call)]);
   talk.data(checkSummary(shownLog(log), check, { report: null, next }).slice(1).join("\n"));
-}
-
-/** The words that name the logbook of a call. */
-export function bookWords(call: Call): readonly string[] {
-  const book = call.text("book");
-  return book === null ? [] : ["--book", book];
 }
 
 /** The result of `add --json`. */

@@ -73,7 +73,12 @@ export class Logs {
   }
 
   forgetAnswers(): void {
-    for (const log of this.all) log.answer = null;
+    for (const log of this.all) {
+      const isBusy = log.words.dataset.state === "busy";
+      log.answer = null;
+      // What is on its way was asked with the aircraft as it was: it must be neither shown nor kept.
+      if (isBusy) this.#enqueue(log, 1, 1);
+    }
   }
 
   #logOf(file: File): Log {
@@ -111,6 +116,7 @@ export class Logs {
       tell(clientWords.outcome(log.file.name, stateWords(answer)));
       this.onRead();
       this.#remember(log, answer);
+      this.#noteAnswers(log, answer);
       this.#forgetOld(log);
       if (this.#open === log || (!this.#isChosen && this.#open?.answer == null)) {
         this.#open = log;
@@ -128,6 +134,12 @@ export class Logs {
     const bytes = await file.arrayBuffer();
     const own = { kind: "check", file: file.name, bytes, aircraft: aircraft?.text ?? null } as const;
     return core.ask({ ...own, answers, remembered });
+  }
+
+  /** A log read by answers given for another of its header is kept by them too: what was shown is what is added. */
+  #noteAnswers(log: Log, { check }: CheckAnswer): void {
+    const signature = check.log.headerSignature;
+    if (signature !== null) log.answers ??= this.#session.remembered[signature] ?? null;
   }
 
   /** An answer that led to flights serves the next log of that header, and goes into the aircraft file. */
