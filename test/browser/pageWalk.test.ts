@@ -130,6 +130,8 @@ describe.skipIf(!hasBrowser())(withBrowser("a walk through the page"), () => {
       }
       throw new Error(`no way by Tab to ${selector}`);
     };
+    // Asked for early: a chooser that opens before the browser has been told to hand it over is lost.
+    const chooser = page.waitForEvent("filechooser", { timeout: 60_000 });
     await tabTo("#go-aircraft");
     await page.keyboard.press("Enter");
     expect(await page.evaluate(() => document.activeElement?.id)).toBe("aircraft-title");
@@ -160,7 +162,6 @@ describe.skipIf(!hasBrowser())(withBrowser("a walk through the page"), () => {
     }
     await page.keyboard.press("Enter");
     await tabTo("#choose-logs");
-    const chooser = page.waitForEvent("filechooser");
     await page.keyboard.press("Enter");
     await (await chooser).setFiles(join(FIXTURES, "flight-01.csv"));
     await page.locator("#report .foot").waitFor();

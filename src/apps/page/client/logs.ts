@@ -75,9 +75,10 @@ export class Logs {
   forgetAnswers(): void {
     for (const log of this.all) {
       const isBusy = log.words.dataset.state === "busy";
+      const isInView = log === this.#open && this.#session.places.open === "log";
       log.answer = null;
       // What is on its way was asked with the aircraft as it was: it must be neither shown nor kept.
-      if (isBusy) this.#enqueue(log, 1, 1);
+      if (isBusy || isInView) this.#enqueue(log, 1, 1);
     }
   }
 
