@@ -33,7 +33,7 @@ export function timerWork(work: TimerWork, book: Book): Promise<TimerAnswer> {
     const next = { pack, ambientC, reservePct: reservePct ?? budget.reservePct, startPct };
     const flights = flightsOf(files, name);
     const result = timerResult(flights, facts, next);
-    return { kind: "timer", result, notices: [], view: timerView(flights, chosen.aircraft, result) };
+    return { kind: "timer", result, notices: [], view: timerView(flights, result) };
   });
 }
 
@@ -44,7 +44,7 @@ export function trendWork({ aircraft }: TrendWork, book: Book): Promise<TrendAns
     const { name } = chosen.aircraft;
     const flights = keptFlightsOf(files, name);
     const result = trendsOf(flights, name);
-    return { kind: "trend", result, notices: [], view: trendsView(flights, chosen.aircraft, result) };
+    return { kind: "trend", result, notices: [], view: trendsView(flights, result) };
   });
 }
 

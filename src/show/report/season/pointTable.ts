@@ -5,7 +5,7 @@ import { carriedNumber } from "../carried.ts";
 import { figureText } from "./figureText.ts";
 import { titleWithUnit } from "./flightFigure.ts";
 import { flightRange } from "./flightWords.ts";
-import type { SeasonContext } from "./seasonInput.ts";
+import type { FlightsContext } from "./seasonInput.ts";
 
 /** One column of a table over flights. */
 export interface PointColumn {
@@ -26,7 +26,7 @@ export function pointTable(
   name: string,
   caption: string,
   columns: readonly PointColumn[],
-  { flights, groupedBy }: Pick<SeasonContext, "flights" | "groupedBy">,
+  { flights, groupedBy }: Pick<FlightsContext, "flights" | "groupedBy">,
 ): Markup {
   const groupOf = ({ fromPlace }: SeasonPoint): number => Math.floor(fromPlace / groupedBy);
   const heads = columns.map(({ head, unit }) => html`<th scope="col">${titleWithUnit(head, unit)}</th>`);

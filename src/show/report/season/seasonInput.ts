@@ -30,10 +30,9 @@ export interface SeasonReportInput {
   readonly flightReportLinks: ReadonlyMap<string, string> | null;
 }
 
-/** What every section of the season is written from. */
-export interface SeasonContext extends SeasonReportInput {
+/** The flights of a season, and how they stand along its charts. */
+export interface FlightsContext {
   readonly flights: readonly SeasonFlight[];
-  readonly judged: readonly JudgedFlight[];
   readonly byName: ReadonlyMap<string, SeasonFlight>;
   readonly changes: readonly FittingChange[];
   readonly axis: FlightAxis;
@@ -41,12 +40,24 @@ export interface SeasonContext extends SeasonReportInput {
   readonly groupedBy: number;
 }
 
+/** What every section of the season is written from. */
+export interface SeasonContext extends SeasonReportInput, FlightsContext {
+  readonly judged: readonly JudgedFlight[];
+}
+
 export function seasonContext(input: SeasonReportInput): SeasonContext {
-  const flights = seasonFlights(input.entries);
+  const ofFlights = flightsContext(input.entries);
+  const judged = ofFlights.flights.map((flight) => ({
+    flight,
+    judgements: judgementsOf(flight, input.budget),
+  }));
+  return { ...input, ...ofFlights, judged };
+}
+
+export function flightsContext(entries: readonly LogbookEntry[]): FlightsContext {
+  const flights = seasonFlights(entries);
   return {
-    ...input,
     flights,
-    judged: flights.map((flight) => ({ flight, judgements: judgementsOf(flight, input.budget) })),
     byName: new Map(flights.map((flight) => [flight.entry.flight, flight])),
     changes: fittingChanges(flights),
     axis: seasonAxis(flights),

@@ -10,7 +10,7 @@ import { html, type Markup, NOTHING, sumDrawing } from "../../charts/index.ts";
 import { carriedNumber } from "../carried.ts";
 import { sentence } from "../sentences.ts";
 import { capital } from "./capital.ts";
-import type { SeasonContext } from "./seasonInput.ts";
+import type { FlightsContext } from "./seasonInput.ts";
 import {
   ALL_COUNT,
   BINDS,
@@ -31,8 +31,12 @@ import {
 } from "./sentences.ts";
 import { sumSteps } from "./sumSteps.ts";
 
+interface TimerContext extends Pick<FlightsContext, "flights"> {
+  readonly timer: TimerSetting;
+}
+
 /** The timer with its reasons: the numbers, the limits, the sum, and the flights it rests on. */
-export function timerSection(context: SeasonContext): Markup {
+export function timerSection(context: TimerContext): Markup {
   const { timer } = context;
   const title = timer.timerS === null ? NO_TIMER_TITLE : TIMER_TITLE;
   const body =
@@ -93,7 +97,7 @@ function sum({ explained }: TimerSetting): Markup {
   return html`<h3 id="timer-sum">${SUM_TITLE}</h3><p class="key">${SUM_KEY}</p><ul class="sum" aria-labelledby="timer-sum">${rows}</ul>`;
 }
 
-function countedFlights({ flights, timer }: SeasonContext): Markup {
+function countedFlights({ flights, timer }: TimerContext): Markup {
   const { counted, leftOut } = timerFlights(flights, timer);
   const reasons = leftOut.map(({ why, flights: own }) => html`<li><b>${flightsWords(own)}</b>: ${why}</li>`);
   const left =

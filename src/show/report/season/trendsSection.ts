@@ -9,6 +9,7 @@ import {
 import {
   seriesTitle,
   type TrendMeasure,
+  type TrendResult,
   type TrendSeries,
   trendMeasureWords,
 } from "../../../season/trends/index.ts";
@@ -28,7 +29,7 @@ import { changesList, fittingBreaks } from "./changes.ts";
 import { figureText } from "./figureText.ts";
 import { flightFigure, numberWithUnit } from "./flightFigure.ts";
 import { pointTable } from "./pointTable.ts";
-import type { SeasonContext } from "./seasonInput.ts";
+import type { FlightsContext } from "./seasonInput.ts";
 import { pointAt } from "./seasonPoints.ts";
 import {
   BREAK_KEY,
@@ -56,8 +57,12 @@ interface DrawnSeries {
   readonly points: readonly SeasonPoint[];
 }
 
+interface TrendsContext extends FlightsContext {
+  readonly trends: TrendResult;
+}
+
 /** Every trend as a small chart with its verdict, those that show a change first. */
-export function trendsSection(context: SeasonContext): Markup {
+export function trendsSection(context: TrendsContext): Markup {
   const { trends, groupedBy } = context;
   const groups = chartGroups(trends.series.filter(({ points }) => points.length > 0));
   const key = `${groupedBy === 1 ? SINGLE_KEY : groupedSentence(groupedBy)} ${BREAK_KEY}`;
@@ -81,7 +86,7 @@ function chartGroups(series: readonly TrendSeries[]): readonly (readonly TrendSe
   return groups.sort((one, other) => weight(one) - weight(other));
 }
 
-function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: string): Markup {
+function trendChart(context: FlightsContext, group: readonly TrendSeries[], id: string): Markup {
   const measure = group[0]?.measure ?? "packResistanceMohm";
   const title = capital(trendMeasureWords(measure));
   const unit = trendUnit(measure);
@@ -97,7 +102,7 @@ function trendChart(context: SeasonContext, group: readonly TrendSeries[], id: s
 }
 
 function drawnSeries(
-  { byName, groupedBy }: SeasonContext,
+  { byName, groupedBy }: FlightsContext,
   trend: TrendSeries,
   style: FlightSeries["style"],
 ): DrawnSeries {
