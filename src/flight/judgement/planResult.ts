@@ -79,18 +79,22 @@ export function planText({ measures }: PlanPrediction, judgements: readonly Judg
 
 function limitText(judgements: readonly Judgement[]): string {
   const limits = judgements.filter(({ against, verdict }) => against === "limit" && verdict !== "not judged");
-  const [passed, ...alsoPassed] = limits.filter(({ verdict }) => verdict === "outside");
-  const [near, ...alsoNear] = limits.filter(({ verdict }) => verdict === "close");
-  const told = passed ?? near;
-  if (told === undefined) return allLimitsHeld(limits.length);
-  const wordsOf = (judgements: readonly Judgement[], but: readonly Judgement[]): readonly string[] => {
-    const names = new Set(judgements.map(({ line }) => line));
-    for (const { line } of but) names.delete(line);
-    return [...names].map((name) => MEASURE_WORDS[name]);
-  };
-  if (passed === undefined) return limitNear(told, wordsOf(alsoNear, [told]));
-  const close = near === undefined ? [] : wordsOf([near, ...alsoNear], [passed, ...alsoPassed]);
-  return limitWouldPass(passed, wordsOf(alsoPassed, [passed]), close);
+  const passed = limits.filter(({ verdict }) => verdict === "outside");
+  const near = limits.filter(({ verdict }) => verdict === "close");
+  const [firstPassed] = passed;
+  if (firstPassed !== undefined)
+    return limitWouldPass(firstPassed, linesBut(passed, [firstPassed]), linesBut(near, passed));
+  const [firstNear] = near;
+  return firstNear === undefined
+    ? allLimitsHeld(limits.length)
+    : limitNear(firstNear, linesBut(near, [firstNear]));
+}
+
+/** Names of the lines that are not told already, each once. */
+function linesBut(judgements: readonly Judgement[], told: readonly Judgement[]): readonly string[] {
+  const names = new Set(judgements.map(({ line }) => line));
+  for (const { line } of told) names.delete(line);
+  return [...names].map((name) => MEASURE_WORDS[name]);
 }
 
 function planTexts(judgements: readonly Judgement[]): readonly string[] {
