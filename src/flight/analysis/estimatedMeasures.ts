@@ -1,6 +1,5 @@
-import { isKnown, METRES_PER_INCH, type Quantity } from "../../base/quantity/index.ts";
+import { isKnown, type Quantity } from "../../base/quantity/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
-import { predictStaticPowerCoefficient } from "../../physics/index.ts";
 import { usedCharge } from "./charge.ts";
 import { chargeLeft } from "./chargeLeft.ts";
 import { usedEnergy } from "./energy.ts";
@@ -10,6 +9,7 @@ import type { FlightContext } from "./flightContext.ts";
 import type { Measures } from "./measures.ts";
 import { peakCurrent, peakPower } from "./peaks.ts";
 import { type EstimatedCurrent, estimateCurrent, type KnownCoefficient } from "./propellerLoadCurrent.ts";
+import { publishedCoefficient } from "./publishedCoefficient.ts";
 import { rowsWithin } from "./rowsBetween.ts";
 import { isSpeedBelievable } from "./speedBelievable.ts";
 import { staticMeasures } from "./staticMeasures.ts";
@@ -33,7 +33,7 @@ export type EstimatedName =
  */
 export function estimatedMeasures(context: FlightContext): Partial<Pick<Measures, EstimatedName>> {
   const { recording, rows, group } = context;
-  const coefficient = publishedCoefficient(context);
+  const coefficient = knownCoefficient(context);
   if (hasCurrentColumn(recording) || group === null || coefficient === null) return {};
   const { estimate } = estimateCurrent(recording, rows, context.facts, context.day, coefficient);
   if (estimate === null || !isSpeedBelievable(context, estimate.currentA)) return {};
@@ -72,12 +72,9 @@ function hasCurrentColumn({ channels, dead }: Recording): boolean {
   return channels.has("current") || dead.some(({ channel }) => channel === "current");
 }
 
-function publishedCoefficient({ facts }: FlightContext): KnownCoefficient | null {
-  const { diameterIn, pitchIn, blades, family } = facts.propeller;
-  if (diameterIn === null || pitchIn === null || !(diameterIn * METRES_PER_INCH > 0 && pitchIn > 0))
-    return null;
-  const { value, low, high } = predictStaticPowerCoefficient({ diameterIn, pitchIn, blades, family });
-  return { value, halfWidth: (high - low) / 2 };
+function knownCoefficient({ facts }: FlightContext): KnownCoefficient | null {
+  const published = publishedCoefficient(facts);
+  return published && { value: published.value, halfWidth: (published.high - published.low) / 2 };
 }
 
 function measuresWith(

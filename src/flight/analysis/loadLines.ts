@@ -15,7 +15,6 @@ import {
   type MotorConstants,
   noLoadCurrentA,
   type PowerTrain,
-  predictStaticPowerCoefficient,
   propellerPowerW,
 } from "../../physics/index.ts";
 import type { FlightContext } from "./flightContext.ts";
@@ -24,6 +23,7 @@ import { LINES_DO_NOT_MEET, NO_DIAMETER, NO_STEADY_POINT } from "./identifiedSen
 import { type LoadVolts, loadVolts } from "./loadVolts.ts";
 import type { Measures } from "./measures.ts";
 import { CONSTANTS_HALF_WIDTH, dayAir, motorConstants } from "./motorLoadConstants.ts";
+import { publishedCoefficient } from "./publishedCoefficient.ts";
 
 /** A current at each shaft speed, of one motor. */
 export interface SpeedLine {
@@ -135,11 +135,10 @@ function coefficientOf(
   { propellerPowerCoefficient: found }: Measures,
 ): Coefficient | null {
   if (isBounded(found)) return found;
-  const { diameterIn, pitchIn, blades, family } = facts.propeller;
-  if (diameterIn === null || pitchIn === null || !(diameterIn > 0 && pitchIn > 0)) return null;
-  const { value, low, high } = predictStaticPowerCoefficient({ diameterIn, pitchIn, blades, family });
-  const published = between(value, low, high, "1", "predicted");
-  return isBounded(published) ? published : null;
+  const published = publishedCoefficient(facts);
+  if (published === null) return null;
+  const quantity = between(published.value, published.low, published.high, "1", "predicted");
+  return isBounded(quantity) ? quantity : null;
 }
 
 type Coefficient = KnownQuantity & { readonly low: number; readonly high: number };
