@@ -17,14 +17,16 @@ const checked = (aircraftCells: number | null, ...words: readonly string[]) =>
 
 describe("the cell count against the volts at rest", () => {
   it("passes where it fits", async () => {
-    const { exit, err } = await checked(6);
+    const { exit, err, out } = await checked(6);
     expect(exit).toBe(0);
+    expect(out).not.toMatch(/truly/);
     expect(err).not.toMatch(/cell/);
   });
 
   it("warns when fewer full cells fit better than low ones", async () => {
-    const { exit, err } = await checked(7);
+    const { exit, err, out } = await checked(7);
     expect(exit).toBe(0);
+    expect(out).toMatch(/^If the pack truly has 7 cells \(it rests like 6 full ones\): /m);
     expect(err).toMatch(/rests at 25.2 V: 3.60 V a cell with 7 cells. 6 full cells fit better/);
     expect(err).toMatch(/try: .*--cells 6/);
   });
@@ -38,8 +40,9 @@ describe("the cell count against the volts at rest", () => {
   });
 
   it("obeys a count that the user insists on while such a cell can be, and warns", async () => {
-    const { exit, err } = await checked(6, "--cells", "8");
+    const { exit, err, out } = await checked(6, "--cells", "8");
     expect(exit).toBe(0);
+    expect(out).toMatch(/^If the pack truly has 8 cells/m);
     expect(err).toMatch(
       /warning: The pack rests at 25.2 V: with 8 cells that is 3.15 V a cell, which does not fit/,
     );

@@ -12,8 +12,9 @@ import {
 import { type Recording, recordLog } from "../../log/recording/index.ts";
 import { type AnalysedFlight, analyseRecording, type DayFacts } from "../analysis/index.ts";
 import { headline, judgeFlight, partMeanings, whyPlanWasOff } from "../judgement/index.ts";
-import { cellCountNotices } from "./cellCountNotices.ts";
+import { cellCountNotices, fewerFullCells } from "./cellCountNotices.ts";
 import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
+import { ifCellsAreRight } from "./sentences.ts";
 
 export interface CheckRequest {
   /** Name of the log as the user knows it; shown, never opened. */
@@ -47,11 +48,13 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
   }
   const analysed = analyseRecording(recording, facts, request.day);
   const notices = [...cellCount, ...analysed.flatMap((flight) => flight.notices)];
+  const fewer = fewerFullCells(recording, facts);
+  const flights = analysed.map((flight) => checkedFlight(flight, facts, request));
   return {
     check: flightCheck(
       request,
       checkedLog(request, outcome.log, recording, notices),
-      analysed.map((flight) => checkedFlight(flight, facts, request)),
+      flights.map((flight) => onCondition(flight, facts, fewer)),
     ),
     readLog: outcome.log,
     recording,
@@ -100,6 +103,12 @@ function checkedFlight(
     heatTrace,
     headline: sentence,
   };
+}
+
+/** A wrong count of cells makes a passed limit of a good flight: the first sentence must name it. */
+function onCondition(flight: CheckedFlight, { pack }: Facts, fewer: number | null): CheckedFlight {
+  if (fewer === null || pack.cells === null) return flight;
+  return { ...flight, headline: ifCellsAreRight(pack.cells, fewer, flight.headline) };
 }
 
 function checkedLog(

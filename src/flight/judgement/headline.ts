@@ -1,9 +1,9 @@
 import { isKnown, minutesAndSeconds, quantityText } from "../../base/quantity/index.ts";
-import { isCurrentEstimated, type Measures } from "../analysis/index.ts";
+import { isCurrentEstimated, MEASURE_WORDS, type Measures } from "../analysis/index.ts";
 import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
 import { stepAfterLimit, stepAfterPlan } from "./nextSteps.ts";
-import { capital } from "./sentences.ts";
+import { capital, clearly } from "./sentences.ts";
 
 /**
  * One sentence that a pilot can act on, from the worst judgement down: a limit passed, the reserve used,
@@ -23,7 +23,7 @@ export function headline(
   const reserve = missed.find(({ source }) => source === RESERVE_SOURCE);
   if (reserve) return reserveUsed(start, reserve, near);
   if (missed[0]) return planMissed(start, missed, near);
-  if (near) return `${start}; no judged limit was passed, but ${clause(near)}.`;
+  if (near) return `${start}; no judged limit was ${clearly(near)}passed, but ${clause(near)}.`;
   return `${start}; ${quietEnd(judgements)}.`;
 }
 
@@ -91,8 +91,17 @@ function quietEnd(judgements: readonly Judgement[]): string {
   if (judgements.length === 0) return "no aircraft file was given, so nothing was judged";
   if (judged.length === 0) return "nothing could be judged, see why below";
   const rest = open === 0 ? "" : `; ${open} could not be judged`;
+  const near = judged.filter((one) => one.verdict === "close");
+  if (near.length > 0) return `${heldBut(judged.length, near)}${rest}`;
   const lines = judged.length === 1 ? "the one line" : `the ${judged.length} lines`;
   return `plan and limits held in ${lines} that could be judged${rest}`;
+}
+
+/** Lines of the plan whose interval crosses their number neither held nor failed. */
+function heldBut(count: number, near: readonly Judgement[]): string {
+  const names = near.map(({ line }) => MEASURE_WORDS[line]);
+  const verb = names.length === 1 ? "is" : "are";
+  return `plan and limits held in ${count - near.length} of ${count} lines; ${names.join(", ")} ${verb} too near the plan to tell`;
 }
 
 /** "Flew 6:12 and used 2310 ± 50 mAh", with what is known. */

@@ -10,7 +10,7 @@ import type { measuredShapes } from "../../physics/index.ts";
 import { MEASURE_WORDS, type MeasureName } from "../analysis/index.ts";
 import type { BasisOf, InchStep } from "../prediction/index.ts";
 import type { Judgement } from "./judgement.ts";
-import { capital } from "./sentences.ts";
+import { capital, clearly } from "./sentences.ts";
 
 /** "8:24 min (6:30 to 11:10)" for times, else as any quantity. */
 export function predictedText(quantity: Quantity): string {
@@ -52,7 +52,7 @@ export function limitWouldPass(
 
 export function limitNear(judgement: Judgement, also: readonly string[]): string {
   const more = also.length === 0 ? "" : ` (close too: ${also.join(", ")})`;
-  return `no limit is passed, but ${clause(judgement)}${more}`;
+  return `no limit is ${clearly(judgement)}passed, but ${clause(judgement)}${more}`;
 }
 
 export function allLimitsHeld(count: number): string {

@@ -2,6 +2,7 @@ import { plainNumber, type Quantity, quantityText, unitText } from "../../base/q
 import { MEASURE_WORDS } from "../analysis/index.ts";
 import { type Criterion, RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement, Verdict } from "./judgement.ts";
+import { mayBeBeyond } from "./verdict.ts";
 
 /** "Peak current 58.0 ± 1.2 A is within the controller's burst limit, 120 A." */
 export function judgementSentence(criterion: Criterion, measured: Quantity, verdict: Verdict): string {
@@ -15,7 +16,7 @@ export function judgementSentence(criterion: Criterion, measured: Quantity, verd
       : `${criterion.words}, ${number}`;
   if (verdict === "not judged") return notJudgedSentence(subject, measured, against);
   const question = isReserve && (measured.value ?? 0) < 0 ? LESS_THAN_NOTHING : "";
-  return `${subject} ${quantityText(measured)} is ${relationWords(criterion.sense, verdict)} ${against}${question}.`;
+  return `${subject} ${quantityText(measured)} ${relationWords(criterion.sense, verdict, mayBeBeyond(measured, criterion.sense, criterion.value))} ${against}${question}.`;
 }
 
 function remarkOf({ remark }: Criterion): string {
@@ -26,11 +27,21 @@ function remarkOf({ remark }: Criterion): string {
 const LESS_THAN_NOTHING =
   ", and less than nothing: check pack.capacityMah, --start-pct and sensors.currentScale";
 
-function relationWords(sense: Judgement["sense"], verdict: Exclude<Verdict, "not judged">): string {
-  if (verdict === "within") return "within";
-  if (verdict === "close") return "close to";
-  if (sense === "around") return "more than 10 % off";
-  return sense === "atMost" ? "above" : "below";
+function relationWords(
+  sense: Judgement["sense"],
+  verdict: Exclude<Verdict, "not judged">,
+  isMaybeBeyond: boolean,
+): string {
+  if (verdict === "within") return "is within";
+  if (verdict === "close" && !isMaybeBeyond) return "is close to";
+  const be = verdict === "close" ? "may be" : "is";
+  if (sense === "around") return `${be} more than 10 % off`;
+  return `${be} ${sense === "atMost" ? "above" : "below"}`;
+}
+
+/** "Clearly ", where a limit may have been passed all the same: its interval crosses the number. */
+export function clearly({ measured, sense, value }: Judgement): string {
+  return value !== null && mayBeBeyond(measured, sense, value) ? "clearly " : "";
 }
 
 function noLimitSentence(subject: string, source: string): string {

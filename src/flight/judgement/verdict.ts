@@ -1,4 +1,4 @@
-import type { KnownQuantity, Quantity } from "../../base/quantity/index.ts";
+import { isKnown, type KnownQuantity, type Quantity } from "../../base/quantity/index.ts";
 import type { Judgement, Verdict } from "./judgement.ts";
 
 /** A two-sided plan line holds within this share of the planned number. */
@@ -34,6 +34,15 @@ export function verdictOf(
     return isNearerThan(measured, sense, value, closeMargin) ? "close" : "within";
   }
   return Number.isFinite(low) && Number.isFinite(high) ? "close" : "not judged";
+}
+
+/** Whether a measure's interval crosses the number, so that it may lie beyond it. */
+export function mayBeBeyond(measured: Quantity, sense: Judgement["sense"], value: number): boolean {
+  if (!isKnown(measured)) return false;
+  const { low, high } = measured;
+  if (low === null || high === null) return false;
+  const [goodLow, goodHigh] = goodRange(sense, value);
+  return low < goodLow || high > goodHigh;
 }
 
 function isNearerThan(

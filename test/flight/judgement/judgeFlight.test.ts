@@ -101,9 +101,29 @@ describe("judging a flight", () => {
   });
 
   it("names the limit that is near", () => {
+    const { sentence } = judged({ minCellV: known(3.34, 0.03, "V", "derived") });
+    expect(sentence).toContain(
+      "no judged limit was passed, but lowest cell voltage 3.340 ± 0.030 V is close to",
+    );
+  });
+
+  it("does not call a limit unpassed that the interval crosses", () => {
     const { sentence } = judged({ minCellV: known(3.32, 0.03, "V", "derived") });
     expect(sentence).toContain(
-      "no judged limit was passed, but lowest cell voltage 3.320 ± 0.030 V is close to",
+      "no judged limit was clearly passed, but lowest cell voltage 3.320 ± 0.030 V may be below",
+    );
+    const stretch = judged({ longestOverRatingS: between(0, 0, 24, "s", "derived") });
+    expect(stretch.sentence).toContain("0 s (0 to 24 s) may be above");
+  });
+
+  it("does not count a plan line as held that its interval leaves open", () => {
+    const { sentence, judgements } = judged({ staticCurrentA: known(60, 2, "A", "measured") });
+    expect(judgements[0]).toMatchObject({ verdict: "close" });
+    expect(judgements[0]?.text).toBe(
+      "Static current 60.0 ± 2.0 A may be more than 10 % off the plan of 55 A.",
+    );
+    expect(sentence).toContain(
+      "plan and limits held in 6 of 7 lines; static current is too near the plan to tell; 1 could not be judged",
     );
   });
 
