@@ -1,3 +1,7 @@
+import { EXAMPLE_NUMBERS } from "./exampleNumbers.ts";
+
+const { controller, motor, planned } = EXAMPLE_NUMBERS;
+
 /**
  * A commented aircraft file to start from. It reads without an edit, and every number in it is an example
  * to be replaced by the pilot's own.
@@ -8,45 +12,45 @@ export function starterAircraftFile(name: string): string {
   // Only "name" and "pack.cells" are required. What is missing is shown as not known, never guessed.
   "$schema": "./aircraft.schema.json",
   "name": ${JSON.stringify(name)},
-  "flyingMassKg": 7.1, // ready to fly, packs included
+  "flyingMassKg": 4.6, // ready to fly, packs included
 
   "pack": {
-    "cells": 8, // in series
-    "capacityMah": 5000, // all parallel packs together
+    "cells": 6, // in series
+    "capacityMah": 4200, // all parallel packs together
     "minLoadedCellV": 3.3, // lowest volts of one cell you allow under load
     "chemistry": "lipo" // or lihv, liion, life
   },
 
   // What the maker's label or sheet says. These are the limits you are warned about.
   "controller": {
-    "continuousA": 100,
-    "burstA": 120,
-    "burstS": 10,
-    "limitC": 100
+    "continuousA": ${controller.continuousA},
+    "burstA": ${controller.burstA},
+    "burstS": ${controller.burstS},
+    "limitC": ${controller.limitC}
   },
 
   "motor": {
-    "kv": 230, // rev/min per volt
-    "windingOhm": 0.021, // winding alone, from the maker's sheet; plan and swap need it
-    "noLoadA": 1.4, // current without propeller at about 10 V; plan and swap need it
-    "maxPowerW": 2400,
+    "kv": ${motor.kv}, // rev/min per volt
+    "windingOhm": ${motor.windingOhm}, // winding alone, from the maker's sheet; plan and swap need it
+    "noLoadA": ${motor.noLoadA}, // current without propeller at about 10 V; plan and swap need it
+    "maxPowerW": ${motor.maxPowerW},
     "polePairs": 7 // half the number of magnets
   },
 
   "propeller": {
-    "diameterIn": 18,
-    "pitchIn": 10,
+    "diameterIn": 15,
+    "pitchIn": 8,
     "blades": 2
   },
 
   // Your power budget, before the first flight. Each line you give is held against the log.
   "planned": {
-    "staticCurrentA": 55,
-    "staticPowerW": 1700,
-    "staticRpm": 6900,
-    "meanCurrentA": 24,
-    "flightTimeS": 360,
-    "minCellV": 3.5
+    "staticCurrentA": ${planned.staticCurrentA},
+    "staticPowerW": ${planned.staticPowerW},
+    "staticRpm": ${planned.staticRpm},
+    "meanCurrentA": ${planned.meanCurrentA},
+    "flightTimeS": ${planned.flightTimeS},
+    "minCellV": ${planned.minCellV}
   },
 
   "reservePct": 25, // share of the charge to land with

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
+import { starterAircraftFile } from "../../src/aircraft/index.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
 import type { PlanResult } from "../../src/flight/judgement/index.ts";
 import { PACKAGE_FOLDER, runInMemory, type Setting } from "./inMemory.ts";
@@ -33,6 +34,30 @@ async function planned(words: readonly string[]): Promise<PlanResult> {
 }
 
 describe("plan", () => {
+  it("says first that it rests on example numbers", async () => {
+    const example = { files: { "new.json": starterAircraftFile("New") } };
+    const { out } = await run(["--aircraft", "new.json"], example);
+    expect(out).toMatch(
+      /^This rests on the example numbers still in the aircraft file \(controller, motor, planned\)/m,
+    );
+    const checked = await runInMemory(["check", "flight-13.csv", "--aircraft", "new.json", "--cells", "8"], {
+      files: { ...files, ...example.files },
+    });
+    expect(checked.out).toMatch(
+      /^By the example numbers still in the aircraft file \(controller, motor, planned\): /m,
+    );
+    expect(checked.err).toMatch(/warning: The aircraft file still holds the example's numbers/);
+  });
+
+  it("says when the propeller hardly lifts the aircraft", async () => {
+    const small = demo("aircraft.json").replace('"diameterIn": 18', '"diameterIn": 10');
+    const { out } = await run(["--aircraft", "small.json"], { files: { "small.json": small } });
+    expect(out).toMatch(
+      /Static thrust of at most 0\.\d\d of the weight hardly lifts it: check the propeller/,
+    );
+    expect((await run(["--aircraft", "tern.json"])).out).not.toMatch(/hardly/);
+  });
+
   it("needs no log: from the aircraft file and published ranges, in at most a dozen lines", async () => {
     const { exit, out, err } = await run(["--aircraft", "tern.json"]);
     expect(exit).toBe(EXIT.done);

@@ -24,5 +24,6 @@ export const planSentences = {
   widened: (remarks: readonly string[]): string => `Note: ${remarks.join("; ")}.`,
   ladder: (sizes: string): string => `Same load, same kind: ${sizes} (diameter x pitch, inches).`,
   cautions: (): string =>
-    "A prediction, not a test: makers' limits come first, and a bench run with a log settles it.",
+    "A prediction, not a test: makers' limits come first, and a bench run with a log settles it. The minutes are by " +
+    "charge alone, no timer: timer sets one from logged flights, by volts and heat too.",
 };

@@ -1,5 +1,6 @@
 import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
+import { type ExamplePart, examplePartsLeft } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import {
   type LogBytes,
@@ -14,7 +15,7 @@ import { type AnalysedFlight, analyseRecording, type DayFacts } from "../analysi
 import { headline, judgeFlight, partMeanings, whyPlanWasOff } from "../judgement/index.ts";
 import { cellCountNotices, fewerFullCells } from "./cellCountNotices.ts";
 import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
-import { ifCellsAreRight } from "./sentences.ts";
+import { byExampleNumbers, exampleNotice, ifCellsAreRight } from "./sentences.ts";
 
 export interface CheckRequest {
   /** Name of the log as the user knows it; shown, never opened. */
@@ -47,14 +48,19 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
     return stopped(request, checkedLog(request, outcome.log, recording, cellCount));
   }
   const analysed = analyseRecording(recording, facts, request.day);
-  const notices = [...cellCount, ...analysed.flatMap((flight) => flight.notices)];
+  const examples = examplePartsLeft(facts, request.budget);
+  const notices = [
+    ...cellCount,
+    ...(examples.length === 0 ? [] : [exampleNotice(examples)]),
+    ...analysed.flatMap((flight) => flight.notices),
+  ];
   const fewer = fewerFullCells(recording, facts);
   const flights = analysed.map((flight) => checkedFlight(flight, facts, request));
   return {
     check: flightCheck(
       request,
       checkedLog(request, outcome.log, recording, notices),
-      flights.map((flight) => onCondition(flight, facts, fewer)),
+      flights.map((flight) => onCondition(flight, facts, fewer, examples)),
     ),
     readLog: outcome.log,
     recording,
@@ -105,10 +111,19 @@ function checkedFlight(
   };
 }
 
-/** A wrong count of cells makes a passed limit of a good flight: the first sentence must name it. */
-function onCondition(flight: CheckedFlight, { pack }: Facts, fewer: number | null): CheckedFlight {
-  if (fewer === null || pack.cells === null) return flight;
-  return { ...flight, headline: ifCellsAreRight(pack.cells, fewer, flight.headline) };
+/**
+ * A wrong count of cells makes a passed limit of a good flight, another aircraft's limits a good flight of a bad
+ * one: the first sentence must name what it rests on.
+ */
+function onCondition(
+  flight: CheckedFlight,
+  { pack }: Facts,
+  fewer: number | null,
+  examples: readonly ExamplePart[],
+): CheckedFlight {
+  const own = examples.length === 0 ? flight.headline : byExampleNumbers(examples, flight.headline);
+  const headline = fewer === null || pack.cells === null ? own : ifCellsAreRight(pack.cells, fewer, own);
+  return { ...flight, headline };
 }
 
 function checkedLog(

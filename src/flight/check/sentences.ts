@@ -1,3 +1,5 @@
+import type { ExamplePart } from "../../aircraft/index.ts";
+import type { Notice } from "../../base/notices/index.ts";
 import { plainNumber } from "../../base/quantity/index.ts";
 
 export const fewerCellsFit = (packV: number, cells: number, fewer: number): string =>
@@ -6,5 +8,17 @@ export const fewerCellsFit = (packV: number, cells: number, fewer: number): stri
 
 /** Puts a headline that rests on a doubtful count of cells under its condition. */
 export const ifCellsAreRight = (cells: number, fewer: number, headline: string): string =>
-  `If the pack truly has ${cells} cells (it rests like ${fewer} full ones): ` +
-  `${headline.charAt(0).toLowerCase()}${headline.slice(1)}`;
+  `If the pack truly has ${cells} cells (it rests like ${fewer} full ones): ${goingOn(headline)}`;
+
+export const byExampleNumbers = (parts: readonly ExamplePart[], headline: string): string =>
+  `By the example numbers still in the aircraft file (${parts.join(", ")}): ${goingOn(headline)}`;
+
+export const exampleNotice = (parts: readonly ExamplePart[]): Notice => ({
+  code: "example-numbers",
+  severity: "warning",
+  text:
+    `The aircraft file still holds the example's numbers for ${parts.join(", ")}. ` +
+    "Put in your own, or delete the lines you do not know: then they are not judged.",
+});
+
+const goingOn = (sentence: string): string => `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;

@@ -1,10 +1,12 @@
 import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
+import { type ExamplePart, examplePartsLeft } from "../../aircraft/index.ts";
 import { isKnown, type Quantity } from "../../base/quantity/index.ts";
 import { MEASURE_WORDS } from "../analysis/index.ts";
 import {
   type BasisOf,
   type KnownParts,
+  mostThrustToWeight,
   type PlanConditions,
   type PlanMeasures,
   type PlanPrediction,
@@ -14,6 +16,8 @@ import type { Judgement } from "./judgement.ts";
 import { judgePlan } from "./judgePlan.ts";
 import {
   allLimitsHeld,
+  exampleNumbers,
+  hardlyLifts,
   limitNear,
   limitWouldPass,
   NOTHING_PREDICTED,
@@ -62,20 +66,31 @@ export function planResult(
     judgements,
     basisOf,
     remarks,
-    text: planText(prediction, judgements),
+    text: planText(prediction, judgements, facts, examplePartsLeft(facts, budget)),
   };
 }
 
-/** The static point and the minutes, the worst limit, and where the planned numbers disagree. */
-export function planText({ measures }: PlanPrediction, judgements: readonly Judgement[]): string {
+/** What it rests on where nobody checked it, the static point and the minutes, the worst limit, the planned numbers. */
+export function planText(
+  { measures, staticThrustN }: PlanPrediction,
+  judgements: readonly Judgement[],
+  { flyingMassKg }: Facts,
+  examples: readonly ExamplePart[],
+): string {
   const shown = (["staticCurrentA", "flightTimeS"] as const).filter((name) => isKnown(measures[name]));
   const main = shown.map((name) => predictedPart(name, measures[name])).join(", ");
+  const lift = flyingMassKg === null ? null : mostThrustToWeight(staticThrustN, flyingMassKg);
   return sentence([
+    ...(examples.length === 0 ? [] : [exampleNumbers(examples)]),
     main === "" ? NOTHING_PREDICTED : `predicted ${main}`,
+    ...(lift !== null && lift < LEAST_THRUST_TO_WEIGHT ? [hardlyLifts(lift)] : []),
     limitText(judgements),
     ...planTexts(judgements),
   ]);
 }
+
+/** Below this share of the weight hardly any model takes off (common practice, no published source). */
+const LEAST_THRUST_TO_WEIGHT = 0.3;
 
 function limitText(judgements: readonly Judgement[]): string {
   const limits = judgements.filter(({ against, verdict }) => against === "limit" && verdict !== "not judged");

@@ -1,3 +1,4 @@
+import type { ExamplePart } from "../../aircraft/index.ts";
 import {
   isKnown,
   lengthInWords,
@@ -62,6 +63,15 @@ export function allLimitsHeld(count: number): string {
     : `the ${count} limits that could be judged are held`;
 }
 
+/** @param share of the weight, dimensionless: the upper end of the estimate */
+export function hardlyLifts(share: number): string {
+  return `static thrust of at most ${share.toFixed(2)} of the weight hardly lifts it: check the propeller`;
+}
+
+export function exampleNumbers(parts: readonly ExamplePart[]): string {
+  return `this rests on the example numbers still in the aircraft file (${parts.join(", ")}): put in your own`;
+}
+
 export const PLANNED_NUMBERS_AGREE = "the planned numbers agree with it";
 export const PLAN_NOT_FAULTED = "no planned number lies outside it, but it is too wide to confirm them all";
 export const NOTHING_PREDICTED = "nothing can be predicted";
@@ -83,6 +93,12 @@ const BASIS_SHOWN: readonly (readonly [keyof BasisOf, string])[] = [
   ["airDensity", "air"],
 ];
 
+const RULE_WORDS: Readonly<Record<InchStep["verdict"], string>> = {
+  holds: "holds",
+  fails: "fails",
+  "cannot be told": "may hold or fail",
+};
+
 export function inchRuleText(
   steps: readonly InchStep[],
   kind: string,
@@ -92,12 +108,12 @@ export function inchRuleText(
 ): string {
   const parts = steps.map(
     ({ steps: count, load, verdict }) =>
-      `${count === 1 ? "one step" : `${count} steps`} x${load.value.toFixed(2)} (${load.low.toFixed(2)} to ${load.high.toFixed(2)}), ${verdict}`,
+      `${count === 1 ? "one step changes" : `${count} steps change`} the load to x${load.value.toFixed(2)} (${load.low.toFixed(2)} to ${load.high.toFixed(2)}), so the rule ${RULE_WORDS[verdict]}`,
   );
   const reach =
     range === null
       ? "the published shapes do not show where it holds"
-      : `at ${diameterIn} inch one step holds for pitches of ${range.fromIn} to ${range.toIn} inch`;
+      : `at ${diameterIn} inch it holds for one step at pitches of ${range.fromIn} to ${range.toIn} inch`;
   const [least, most] = measured.pitchRatios.map((ratio) => (ratio * diameterIn).toFixed(1));
   const [narrowest, widest] = measured.diametersIn.map((inches) => plainNumber(inches));
   const end = `the published data end at ${least} and ${most} inch of pitch there, and at ${narrowest} and ${widest} inch of diameter`;

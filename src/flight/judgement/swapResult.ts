@@ -1,5 +1,6 @@
 import { type Budget, NO_BUDGET } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
+import { examplePartsLeft } from "../../aircraft/index.ts";
 import type { Quantity } from "../../base/quantity/index.ts";
 import { fitGroup, measuredShapes } from "../../physics/index.ts";
 import {
@@ -88,6 +89,6 @@ export function swapResult(
             inchRuleRange(shape),
             measuredShapes(shape.family),
           ),
-    text: planText(swap.after, judgements),
+    text: planText(swap.after, judgements, swap.facts, examplePartsLeft(facts, NO_BUDGET)),
   };
 }

@@ -26,3 +26,4 @@ export { type BasisOf, type PlanMeasures, type PlanPrediction, predictPlan } fro
 export { type Change, changedFacts, predictSwap, type SwapPrediction } from "./predictSwap.ts";
 export type { Range } from "./range.ts";
 export { sizeText } from "./sentences.ts";
+export { mostThrustToWeight } from "./thrust.ts";

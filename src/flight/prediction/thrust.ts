@@ -12,6 +12,15 @@ import { shapeOf } from "./flownPropellers.ts";
 import { isRange, type PlanInputs } from "./planInputs.ts";
 import { NO_PROPELLER_SIZE, THRUST_ESTIMATED } from "./sentences.ts";
 
+/** Standard acceleration of free fall, m/s2 (3rd General Conference on Weights and Measures, 1901). */
+const STANDARD_GRAVITY = 9.80665;
+
+/** The most that the thrust may be of the weight, dimensionless; null where the thrust is not known. */
+export function mostThrustToWeight(thrustN: Quantity, massKg: number): number | null {
+  if (!isKnown(thrustN) || thrustN.high === null) return null;
+  return thrustN.high / (massKg * STANDARD_GRAVITY);
+}
+
 /** Static thrust of all propellers, N: an estimate, as wide as the published coefficients of the kind. */
 export function staticThrustN(facts: Facts, staticRpm: Quantity, { density }: PlanInputs): Quantity {
   const shape = shapeOf(facts);
