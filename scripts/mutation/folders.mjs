@@ -1,25 +1,58 @@
-/** The folders whose tests are themselves tested, and the tests that answer for each. */
+/**
+ * The folders whose tests are themselves tested, and the tests that answer for each. `slow`: tests of seconds, which
+ * count for branches but would be run for every mutant they reach. `share`: the part of the mutants that is drawn.
+ */
 export const FOLDERS = {
   statistics: {
     source: "src/base/statistics",
-    // Without the 306 tolerance factors: seconds for each mutant.
     tests: [
       "test/base/statistics/**/*.test.ts",
       "test/published/{smallStatistics,trendTests,uncertainty}.test.ts",
       "test/published/{linearRegressionStrd,exponentialRiseStrd}.test.ts",
     ],
+    slow: [],
+    share: 1,
   },
-  timer: { source: "src/season/timer", tests: ["test/season/timer/**/*.test.ts"] },
-  reading: { source: "src/log/reading", tests: ["test/log/reading/**/*.test.ts"] },
-  recording: { source: "src/log/recording", tests: ["test/log/recording/**/*.test.ts"] },
+  timer: {
+    source: "src/season/timer",
+    tests: ["test/season/timer/{edges,limits,setTimer}.test.ts"],
+    slow: ["test/season/timer/{chargeLimit,loggedPilots}.test.ts"],
+    share: 1,
+  },
+  reading: {
+    source: "src/log/reading",
+    tests: ["test/log/reading/!(pollution|cleanRows|properties).test.ts"],
+    slow: ["test/log/reading/{pollution,cleanRows,properties}.test.ts", "test/soak/limits.test.ts"],
+    share: 0.1,
+  },
+  recording: {
+    source: "src/log/recording",
+    tests: ["test/log/recording/**/*.test.ts"],
+    slow: [],
+    share: 0.25,
+  },
   analysis: {
     source: "src/flight/analysis",
-    tests: ["test/flight/analysis/**/*.test.ts", "test/identify/**/*.test.ts", "test/golden/*.test.ts"],
+    tests: [
+      "test/flight/analysis/!(flights|simulatedFlights|sharedFlights|weakestPart|doubts).test.ts",
+      "test/truth/estimatedCurrent.test.ts",
+      "test/identify/identification.test.ts",
+    ],
+    slow: [
+      "test/flight/analysis/{flights,simulatedFlights,sharedFlights,weakestPart,doubts}.test.ts",
+      "test/flight/*.test.ts",
+      "test/identify/{openFlights,wrongSettings}.test.ts",
+      "test/golden/*.test.ts",
+      "test/truth/{coverage,flightTime,season}.test.ts",
+    ],
+    share: 0.06,
   },
   // The tests that start other processes see the built program, not the mutated source.
   folderBook: {
     source: "src/apps/folderBook",
-    tests: ["test/folderBook/{bookCommands,damage,folderStore,golden}.test.ts"],
+    tests: ["test/folderBook/{folderStore,golden,damage}.test.ts"],
+    slow: ["test/folderBook/bookCommands.test.ts"],
+    share: 1,
   },
 };
 

@@ -1,5 +1,5 @@
 // Mutation testing of one folder after the other with only its own tests. What was found is kept in .tmp/mutation, so
-// a second run does only what changed, and single files add up.
+// a second run does only what changed, and single files add up. Of large folders a share of the mutants is drawn.
 // Run: npm run mutation -- statistics timer/setTimer.ts     (all folders when none is named)
 // Writes the survivors by kind into docs/mutation/FOLDER.txt.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
@@ -17,8 +17,9 @@ mkdirSync(resolve(root, "docs/mutation"), { recursive: true });
 
 for (const each of named.length > 0 ? named : Object.keys(FOLDERS)) {
   const [name, ...files] = each.split("/");
-  const { source } = folderNamed(name);
+  const { source, share } = folderNamed(name);
   process.env.MUTATION_FOLDER = name;
+  process.env.MUTATION_SHARE = share;
   const known = resolve(scratch, `${name}.json`);
   await new Stryker({
     mutate: [
@@ -27,7 +28,8 @@ for (const each of named.length > 0 ? named : Object.keys(FOLDERS)) {
     ],
     testRunner: "vitest",
     vitest: { configFile: "scripts/mutation/vitest.config.mjs", related: false },
-    plugins: ["@stryker-mutator/vitest-runner"],
+    plugins: ["@stryker-mutator/vitest-runner", resolve(import.meta.dirname, "drawnMutants.mjs")],
+    checkers: share < 1 ? ["drawn"] : [],
     coverageAnalysis: "perTest",
     // A module's constants are made once per process, before a mutant can be switched on.
     ignoreStatic: true,

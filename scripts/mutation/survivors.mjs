@@ -1,3 +1,6 @@
+import { group } from "d3";
+import { SEED } from "./drawnMutants.mjs";
+
 /** Survivors of one run as text: the score, how many of each kind, then each with its place and what it became. */
 export function survivorText(name, report) {
   const all = Object.entries(report.files).flatMap(([path, { mutants, source }]) =>
@@ -5,13 +8,19 @@ export function survivorText(name, report) {
   );
   const counted = (...states) => all.filter((each) => states.includes(each.status)).length;
   const killed = counted("Killed", "Timeout");
-  const alive = all.filter((each) => each.status === "Survived" || each.status === "NoCoverage");
-  const score = (100 * killed) / (killed + alive.length);
-  const kinds = Object.entries(Object.groupBy?.(alive, (each) => each.mutatorName) ?? groups(alive)).sort(
-    ([, one], [, other]) => other.length - one.length,
+  const alive = all
+    .filter((each) => each.status === "Survived" || each.status === "NoCoverage")
+    .sort(
+      (one, other) =>
+        one.path.localeCompare(other.path) || one.location.start.line - other.location.start.line,
+    );
+  const run = killed + alive.length;
+  const kinds = [...group(alive, (each) => each.mutatorName)].sort(
+    (one, other) => other[1].length - one[1].length,
   );
   return `${[
-    `${name}: ${score.toFixed(1)} % of ${killed + alive.length} mutants killed; ${alive.length} survived, of which ${counted("NoCoverage")} no test reaches.`,
+    `${name}: ${((100 * killed) / run).toFixed(1)} % of ${run} mutants killed${drawn(killed, run, counted("CompileError"))}.`,
+    `${alive.length} survived, of which ${counted("NoCoverage")} no test reaches.`,
     "",
     ...kinds.map(([kind, list]) => `${String(list.length).padStart(4)} ${kind}`),
     "",
@@ -22,13 +31,14 @@ export function survivorText(name, report) {
   ].join("\n")}\n`;
 }
 
-function groups(list) {
-  const found = {};
-  for (const each of list) {
-    found[each.mutatorName] ??= [];
-    found[each.mutatorName].push(each);
-  }
-  return found;
+/** The score of a sample is that of all mutants within an interval: Wilson, JASA 22 (1927), 209-212, at 95 %. */
+function drawn(killed, run, left) {
+  if (left === 0) return "";
+  const z = 1.96;
+  const centre = (killed + z ** 2 / 2) / (run + z ** 2);
+  const half = (z / (run + z ** 2)) * Math.sqrt((killed * (run - killed)) / run + z ** 2 / 4);
+  const [low, high] = [centre - half, centre + half].map((share) => (100 * share).toFixed(1));
+  return `, drawn with seed ${SEED} from ${run + left}; of all of them ${low} to ${high} % (95 % interval)`;
 }
 
 function textAt(source, { start, end }) {

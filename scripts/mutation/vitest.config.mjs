@@ -2,11 +2,12 @@
 import { defineConfig } from "vitest/config";
 import { folderNamed } from "./folders.mjs";
 
-const { source, tests } = folderNamed(process.env.MUTATION_FOLDER);
+const { source, tests, slow } = folderNamed(process.env.MUTATION_FOLDER);
+const isCoverage = process.argv.includes("--coverage");
 
 export default defineConfig({
   test: {
-    include: tests,
+    include: isCoverage ? [...tests, ...slow] : tests,
     testTimeout: 300_000,
     hookTimeout: 120_000,
     maxWorkers: 2,

@@ -116,13 +116,8 @@ function columnOf(header: string, names: readonly string[]): number | Notice {
 
 /** Options of a column problem name the channel that asked for it. */
 function withChannel(notice: Notice, channel: ChannelName): Notice {
-  if (notice.options === undefined || !isChannelName(channel)) return notice;
-  return {
-    ...notice,
-    options: notice.options.map((option) =>
-      option.startsWith("#") ? `--column ${channel}=${option}` : option,
-    ),
-  };
+  if (notice.options === undefined) return notice;
+  return { ...notice, options: notice.options.map((option) => `--column ${channel}=${option}`) };
 }
 
 function indexesOf(names: readonly string[], is: (name: string) => boolean): number[] {

@@ -11,7 +11,7 @@ export function cellsOfLine(line: string, delimiter: string): string[] {
   const tidy = tidyLine(line, delimiter);
   const isQuoted = tidy.includes('"');
   const isPlain = !isQuoted || quoteState(tidy, delimiter, false) !== "closed";
-  const cells = isPlain ? tidy.split(delimiter) : (cellsOfRecords([tidy], delimiter)[0] ?? [tidy]);
+  const cells = isPlain ? tidy.split(delimiter) : cellsOfRecords([tidy], delimiter)[0]!;
   return cells.map((cell) => cell.trim());
 }
 

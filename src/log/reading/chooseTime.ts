@@ -58,7 +58,7 @@ function readAs(
     const beside =
       dates === null || view.column.dateCount > 0 ? null : { column: dates.column, at: dates.at };
     const clock = textClock(view.column, view.at, beside, answers.dateOrder);
-    if (clock === null || movesShare(clock.timeS) === 0) return null;
+    if (movesShare(clock.timeS) === 0) return null;
     return withoutSeconds(view, clock) ?? clock;
   }
   return numericClock({
@@ -77,7 +77,7 @@ function readAs(
  */
 function withoutSeconds({ column, at }: ColumnView, { timeS, unit }: FoundClock): DoubtfulClock | null {
   if (column.twoPartCount < column.clockCount) return null;
-  const hasFraction = /[.,]\d+$/.test(column.firstClock?.text ?? "");
+  const hasFraction = /[.,]\d+$/.test(column.firstClock!.text);
   let durationS = 0;
   for (const value of timeS) if (value > durationS) durationS = value;
   const stepS = durationS / Math.max(1, column.clockCount - 1);

@@ -64,7 +64,7 @@ export function viewColumns(table: Table, units: readonly string[] | null): Colu
 }
 
 function viewColumn(table: Table, unitsCell: string, at: number): ColumnView {
-  const header = table.names[at] ?? "";
+  const header = table.names[at]!;
   const column = table.columns[at]!;
   const name = headerWords(header, unitsCell);
   const sources = new Set(

@@ -62,7 +62,7 @@ export function numericClock(question: NumericClockQuestion): FoundClock | Doubt
       kind,
       wrapS,
       resolutionS: shownStep(values) * unit.factor,
-      textOfRow: kind === "epoch" ? (row) => epochText(values[row], unit.factor) : () => null,
+      textOfRow: kind === "epoch" ? (row) => epochText(values[row]!, unit.factor) : () => null,
     },
     column,
     dateColumn: null,
@@ -136,8 +136,7 @@ function dropsAt(end: number, values: Float64Array, margin: number): boolean {
   return false;
 }
 
-function epochText(value: number | undefined, factor: number): string | null {
-  if (value === undefined || Number.isNaN(value)) return null;
+function epochText(value: number, factor: number): string | null {
   const date = new Date(Math.round(value * factor * 1000));
   return Number.isNaN(date.getTime()) ? null : date.toISOString();
 }

@@ -77,20 +77,18 @@ function afterSlash(text: string): { unit: string; rest: string } | null {
     }
   }
   const tokens = text.trim().split(/[\s_]+/);
-  const last = tokens.at(-1) ?? "";
-  if (tokens.length > 0 && last.includes("/") && isUnitText(last)) {
+  const last = tokens.at(-1)!;
+  if (last.includes("/") && isUnitText(last)) {
     return { unit: last, rest: tokens.slice(0, -1).join(" ") };
   }
   return null;
 }
 
 function lastWord(text: string): string {
-  return (
-    text
-      .trim()
-      .split(/[\s_]+/)
-      .at(-1) ?? ""
-  );
+  return text
+    .trim()
+    .split(/[\s_]+/)
+    .at(-1)!;
 }
 
 /** "Pack temperature in deg C", "Current, A". */

@@ -44,7 +44,7 @@ export function joinPattern(rows: readonly (readonly string[])[], names: number)
 }
 
 function wholeCost(rows: readonly (readonly string[])[], at: number): number {
-  const values = rows.map((row) => Number(row[at] ?? Number.NaN));
+  const values = rows.map((row) => Number(row[at]));
   if (values.some((value) => Number.isNaN(value))) return 0;
   return values.every((value) => value === values[0]) ? UNMOVED : roughness(values);
 }

@@ -55,7 +55,7 @@ interface HeadLine {
 
 /** Finds delimiter, decimal mark, header, units row and first row in the first lines of a file. */
 export function findLayout(lines: readonly string[], answers: LayoutAnswers): Layout | LayoutProblem {
-  const hint = hintedDelimiter(lines[0] ?? "");
+  const hint = hintedDelimiter(lines[0]!);
   const skipped = hint === null ? 0 : 1;
   const given = answers.delimiter === null ? hint : delimiterFromText(answers.delimiter);
   const delimiter = given ?? findDelimiter(lines.slice(skipped));
@@ -132,7 +132,7 @@ function areSurelyRows(lines: readonly HeadLine[]): boolean {
 
 function usualNumbers(rows: readonly HeadLine[]): number {
   const counts = rows.map((row) => countOf(row.cells, isNumber)).sort((a, b) => a - b);
-  return counts[Math.floor(counts.length / 2)] ?? 0;
+  return counts[Math.floor(counts.length / 2)]!;
 }
 
 function noRows(head: readonly HeadLine[], delimiter: string): LayoutProblem {

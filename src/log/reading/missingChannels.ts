@@ -33,7 +33,7 @@ export function nothingUseful(
 function likelyOptions(views: readonly ColumnView[], table: Table): readonly string[] {
   const stride = Math.max(1, Math.floor(table.rows / 200));
   const picked = Array.from({ length: Math.ceil(table.rows / stride) }, (_, index) => index * stride);
-  const likely = likelyColumns(picked.map((row) => views.map((view) => view.values[row] ?? Number.NaN)));
+  const likely = likelyColumns(picked.map((row) => views.map((view) => view.values[row]!)));
   return (["packVoltage", "current"] as const).flatMap((channel) => {
     const at = likely[channel];
     return at === null ? [] : [`--column ${channel}=#${at + 1}`];

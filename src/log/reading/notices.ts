@@ -91,11 +91,7 @@ export function tableNotices(table: Table, layout: Layout, decoding: Decoding): 
       severity: "warning" as const,
       lines: [cell.line],
       count: 1,
-      text: say.longCell(
-        cell.line,
-        cell.characters,
-        say.columnName(table.names[cell.column] ?? "", cell.column),
-      ),
+      text: say.longCell(cell.line, cell.characters, say.columnName(table.names[cell.column]!, cell.column)),
     })),
   ];
 }

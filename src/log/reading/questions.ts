@@ -8,6 +8,7 @@ import type { FoundClock } from "./foundClock.ts";
 import type { Layout, LayoutProblem } from "./layout.ts";
 import { likelyColumns } from "./likelyColumns.ts";
 import * as say from "./sentences.ts";
+import { unitOf } from "./units.ts";
 
 /** Why the lines of a file could not be cut into named columns. */
 export function layoutProblemNotice(layout: LayoutProblem, head: readonly string[]): Notice {
@@ -82,7 +83,7 @@ export function timeNotice(
   const rate = [`--rate ${likelyRateHz(rows)}`];
   if ("doubt" in choice) {
     const { column, unit, stepS, durationS } = choice.doubt;
-    const name = say.columnName(views[column]?.header ?? "", column);
+    const name = say.columnName(views[column]!.header, column);
     // A clock as text has no unit to choose: only the rate helps.
     if (/clock|min:s/.test(unit)) {
       return {
@@ -109,7 +110,7 @@ export function timeNotice(
     return { code: "time-constant", severity: "question", text, options: rate };
   }
   if (given !== null) {
-    const text = say.unusableTime(say.columnName(views[given]?.header ?? "", given));
+    const text = say.unusableTime(say.columnName(views[given]!.header, given));
     return { code: "time-unusable", severity: "question", text, options: rate };
   }
   return { code: "time-missing", severity: "question", text: say.noTime(), options: rate };
@@ -119,7 +120,7 @@ const SECONDS: Readonly<Record<string, number>> = { s: 1, ms: 1e-3, us: 1e-6, ns
 
 /** Units in which rows are apart as in a flight log. */
 function timeUnits(unit: string, stepS: number, rate: readonly string[]): readonly string[] {
-  const inUnit = stepS / (SECONDS[unit] ?? 1);
+  const inUnit = stepS / unitOf("time", unit)!.factor;
   const fits = Object.entries(SECONDS).filter(
     ([, factor]) => inUnit * factor >= SHORTEST_STEP_S && inUnit * factor <= LONGEST_STEP_S,
   );

@@ -10,7 +10,7 @@ const QUOTE = '"';
 export function quoteState(line: string, delimiter: string, startsInside: boolean): QuoteState {
   let at = 0;
   let isInside = startsInside;
-  while (at <= line.length) {
+  for (;;) {
     if (!isInside) {
       if (line[at] === QUOTE) {
         isInside = true;
@@ -33,7 +33,6 @@ export function quoteState(line: string, delimiter: string, startsInside: boolea
     isInside = false;
     at = close + 1 + delimiter.length;
   }
-  return isInside ? "open" : "closed";
 }
 
 /** The line as its cells are cut: runs of blanks made one for a blank-delimited file, blanks before and after quotes dropped. */

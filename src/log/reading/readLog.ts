@@ -46,7 +46,7 @@ function readText(
 ): ReadOutcome {
   const delimiter = given.delimiter === null ? "," : delimiterFromText(given.delimiter);
   if (delimiter.length !== 1) {
-    return question("bad-delimiter", say.badDelimiter(given.delimiter ?? ""), DELIMITER_OPTIONS);
+    return question("bad-delimiter", say.badDelimiter(given.delimiter!), DELIMITER_OPTIONS);
   }
   const first = findLayout(head, layoutAnswers(given));
   const signature = headerSignature(first.header, "units" in first ? first.units : null);

@@ -95,7 +95,7 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
     state: "read",
     log: {
       dialect: base.dialect,
-      headerSignature: base.headerSignature ?? "",
+      headerSignature: base.headerSignature!,
       columns,
       dataLines: table.dataLines,
       rows: table.rows,

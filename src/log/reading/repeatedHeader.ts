@@ -8,7 +8,7 @@ export function sameNames(cells: readonly string[], names: readonly string[]): b
 
 /** True for a line of words of which at least half, and two or more, are names of columns. */
 export function startsNewHeader(cells: readonly string[], names: readonly string[]): boolean {
-  const first = cells[0] ?? "";
+  const first = cells[0]!;
   const code = first.charCodeAt(0);
   const isDigit = code >= 0x30 && code <= 0x39;
   if (isDigit || (first === "" && cells.length > 1 && names[0] !== "")) return false;

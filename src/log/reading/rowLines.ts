@@ -27,14 +27,14 @@ export class RowLines {
     this.dataLines++;
   }
 
-  /** 1-based file line of a row; 0 outside the rows. */
+  /** 1-based file line of a row that is there. */
   lineOfRow(row: number): number {
-    return row < this.rows ? this.inRun(this.firstLines, row) : 0;
+    return this.inRun(this.firstLines, row);
   }
 
   /** 0-based number of the row's data line, counting lines left out. */
   ordinalOfRow(row: number): number {
-    return row < this.rows ? this.inRun(this.firstOrdinals, row) : 0;
+    return this.inRun(this.firstOrdinals, row);
   }
 
   private inRun(firsts: readonly number[], row: number): number {
@@ -45,6 +45,6 @@ export class RowLines {
       if (this.firstRows[middle]! <= row) low = middle;
       else high = middle - 1;
     }
-    return (firsts[low] ?? 0) + row - (this.firstRows[low] ?? 0);
+    return firsts[low]! + row - this.firstRows[low]!;
   }
 }

@@ -228,7 +228,7 @@ export class TableBuilder {
       cells.length !== width ||
       (numbers === 0 && cells.some((cell) => /\p{L}{3}/u.test(cell)) && !this.hasClock(cells))
     ) {
-      this.odd.add(line, isAfterBlank, /^\D+$/.test(cells[0] ?? ""));
+      this.odd.add(line, isAfterBlank, /^\D+$/.test(cells[0]!));
       return;
     }
     this.settleOddLines(false);

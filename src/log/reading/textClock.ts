@@ -25,9 +25,8 @@ export function textClock(
   at: number,
   dates: { readonly column: Column; readonly at: number } | null,
   given: DateOrder | null,
-): FoundClock | null {
-  const pattern = column.firstClock;
-  if (pattern === null) return null;
+): FoundClock {
+  const pattern = column.firstClock!;
   const seconds = column.finished();
   const codes =
     column.dateCodes?.subarray(0, column.length) ??
@@ -47,7 +46,7 @@ export function textClock(
       wrapS: usedDays !== null ? null : isMinutes ? 3600 : SECONDS_PER_DAY,
       resolutionS: Math.min(shownStep(seconds), fractionStep(pattern.text)),
       textOfRow: (row) =>
-        isMinutes || Number.isNaN(seconds[row] ?? Number.NaN)
+        isMinutes || Number.isNaN(seconds[row]!)
           ? null
           : writtenClock(text, pattern.offsetS, codes?.[row] ?? Number.NaN, seconds[row]!),
     },
