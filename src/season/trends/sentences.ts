@@ -42,9 +42,19 @@ interface Pace {
   readonly per: "flight" | "charge";
 }
 
+/** An interval wholly on one side of nought is a hint, which the stricter test does not yet tell from chance. */
 export function noChangeShown(points: number, pace: Pace | null): string {
+  const side = pace === null ? null : (sideOf(pace.low, 1) ?? sideOf(pace.high, -1));
+  if (side !== null && pace !== null)
+    return `may be ${side}, not yet told from chance in ${points} logs: ${rangeWords(pace)}`;
   const range = pace === null || pace.low === null || pace.high === null ? "" : `: ${rangeWords(pace)}`;
   return `no change shown in ${points} logs${range}`;
+}
+
+/** The end of a slope's interval nearer to nought, where the whole interval lies on that side. */
+function sideOf(end: number | null, sign: 1 | -1): "rising" | "falling" | null {
+  if (end === null || !(sign * end > 0) || Number(size(end)) === 0) return null;
+  return sign > 0 ? "rising" : "falling";
 }
 
 export function creeping(verdict: "rising" | "falling", pace: Pace): string {
@@ -68,6 +78,9 @@ export function lostCooling(): string {
 }
 export function extraHeat(): string {
   return "Look at the controller, its solder joints and its timing.";
+}
+export function anotherPropeller(): string {
+  return "Was another propeller flown? Then give those flights theirs: edit FLIGHT --propeller DxP.";
 }
 export function watchThePack(): string {
   return "Weaker under load and warmer: look at this pack before it is pushed again.";

@@ -46,6 +46,12 @@ describe(`a pack's resistance (seed ${SEED})`, () => {
   });
   it("says a pace that shows no digit in words", () => {
     const nought = { value: 0, low: -0.004, high: 0.01, per: "flight" } as const;
+    const hint = { value: 1.2, low: 0.1, high: 2.5, per: "flight" } as const;
+    expect(noChangeShown(12, hint)).toBe(
+      "may be rising, not yet told from chance in 12 logs: +0.1 to +2.5 % a flight",
+    );
+    expect(noChangeShown(12, { ...hint, value: -1, low: -2, high: -0.3 })).toMatch(/^may be falling/);
+    expect(noChangeShown(12, { ...hint, low: 0.01 })).toMatch(/^no change shown in 12 logs/);
     expect(noChangeShown(12, nought)).toBe("no change shown in 12 logs: under 0.1 % a flight either way");
   });
   it("is not judged before six flights", () => {
