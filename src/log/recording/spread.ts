@@ -11,8 +11,19 @@ export interface Spread {
   readonly high: number;
 }
 
+/** Channels are never changed in place, and a dozen questions ask for the spread of the same one. */
+const known = new WeakMap<Float64Array, Spread>();
+
 /** The 1st to 99th percentile of the values that are there; of evenly spaced rows where the log is long. */
 export function spreadOf(values: Float64Array): Spread {
+  const before = known.get(values);
+  if (before !== undefined) return before;
+  const spread = measuredSpread(values);
+  known.set(values, spread);
+  return spread;
+}
+
+function measuredSpread(values: Float64Array): Spread {
   const stride = Math.max(1, Math.ceil(values.length / MOST_VALUES));
   const present = new Float64Array(Math.ceil(values.length / stride));
   let count = 0;
@@ -21,6 +32,6 @@ export function spreadOf(values: Float64Array): Spread {
     if (!Number.isNaN(value)) present[count++] = value;
   }
   if (count === 0) return { low: Number.NaN, high: Number.NaN };
-  const known = present.subarray(0, count);
-  return { low: quantileInPlace(known, LOW_SHARE), high: quantileInPlace(known, HIGH_SHARE) };
+  const found = present.subarray(0, count);
+  return { low: quantileInPlace(found, LOW_SHARE), high: quantileInPlace(found, HIGH_SHARE) };
 }

@@ -33,11 +33,28 @@ const WITNESSES: readonly (readonly [ChannelName, readonly ChannelName[]])[] = [
   ["shaftSpeed", ["current"]],
 ];
 
+/** Channels are never changed in place, and the repairs, the notices and the sums ask about the same ones. */
+const known = new WeakMap<
+  ReadonlyMap<ChannelName, Float64Array>,
+  { readonly timeS: Float64Array; readonly stretches: readonly StuckStretch[] }
+>();
+
 /** Stretches with a sensor stuck (or at the end of its range), for sensors that do move elsewhere in the log. */
 export function stuckStretches(
   timeS: Float64Array,
   channels: ReadonlyMap<ChannelName, Float64Array>,
-): StuckStretch[] {
+): readonly StuckStretch[] {
+  const before = known.get(channels);
+  if (before?.timeS === timeS) return before.stretches;
+  const stretches = soughtStretches(timeS, channels);
+  known.set(channels, { timeS, stretches });
+  return stretches;
+}
+
+function soughtStretches(
+  timeS: Float64Array,
+  channels: ReadonlyMap<ChannelName, Float64Array>,
+): readonly StuckStretch[] {
   const found: StuckStretch[] = [];
   for (const [channel, witnesses] of WITNESSES) {
     const values = channels.get(channel);
