@@ -1,5 +1,5 @@
 import { medianInPlace, SCALE_OF_MAD } from "../../base/statistics/index.ts";
-import { addRow, combineGrams, emptyGram, type GramMatrix, solveGramBounded } from "./gramMatrix.ts";
+import { combineGrams, type GramColumns, gramOf, solveGramBounded } from "./gramMatrix.ts";
 import type { LoadFilters } from "./packResistanceFilter.ts";
 import {
   chargeShares,
@@ -7,8 +7,7 @@ import {
   loadColumns,
   openCircuitVolts,
   REGRESSORS,
-  ROW_WIDTH,
-  regressorRows,
+  regressorColumns,
   resistanceOhm,
 } from "./packResistanceRegressors.ts";
 import type { LoadSamples } from "./packResistanceSamples.ts";
@@ -37,22 +36,22 @@ export interface PackFit {
  */
 export function fitPack(samples: LoadSamples, currentA: Float64Array, filters: LoadFilters): PackFit | null {
   const charge = chargeShares(samples.timeS, currentA);
-  const rows = regressorRows(samples.packV, loadColumns(filters, currentA), charge.share);
+  const columns = regressorColumns(samples.packV, loadColumns(filters, currentA), charge.share);
   const count = samples.timeS.length;
   const weights = new Float64Array(count).fill(1);
   let coefficients: Float64Array | null = null;
   let scale = 0;
   for (let pass = 0; pass < MOST_REWEIGHTINGS; pass++) {
-    const solved = solveGramBounded(gramOf(rows, weights, 0, count), FIRST_LOAD);
+    const solved = solveGramBounded(gramOf(columns, weights, 0, count), FIRST_LOAD);
     if (solved === null) return null;
     const moved = coefficients === null || movedBy(coefficients, solved.coefficients) > SETTLED;
     coefficients = solved.coefficients;
     if (!moved) break;
-    scale = reweight(rows, coefficients, weights);
+    scale = reweight(columns, coefficients, weights);
   }
   if (coefficients === null) return null;
   const best = coefficients;
-  const parts = blockFits(rows, weights, count);
+  const parts = blockFits(columns, weights, count);
   return {
     openCircuitV: (share) => openCircuitVolts(best, share),
     chargeShare: charge.share,
@@ -63,20 +62,15 @@ export function fitPack(samples: LoadSamples, currentA: Float64Array, filters: L
   };
 }
 
-function gramOf(rows: Float64Array, weights: Float64Array, from: number, to: number): GramMatrix {
-  const gram = emptyGram(REGRESSORS);
-  for (let i = from; i < to; i++) addRow(gram, rows, i * ROW_WIDTH, weights[i]!);
-  return gram;
-}
-
 /** Sets the Huber weights of all rows; returns the scale of the residuals, volts. */
-function reweight(rows: Float64Array, b: Float64Array, weights: Float64Array): number {
-  const sizes = new Float64Array(weights.length);
-  for (let i = 0; i < sizes.length; i++) {
-    let rest = rows[i * ROW_WIDTH + REGRESSORS]!;
-    for (let j = 0; j < REGRESSORS; j++) rest -= b[j]! * rows[i * ROW_WIDTH + j]!;
-    sizes[i] = Math.abs(rest);
+function reweight(columns: GramColumns, b: Float64Array, weights: Float64Array): number {
+  const sizes = columns[REGRESSORS]!.slice();
+  for (let j = 0; j < REGRESSORS; j++) {
+    const column = columns[j]!;
+    const factor = b[j]!;
+    for (let i = 0; i < sizes.length; i++) sizes[i]! -= factor * column[i]!;
   }
+  for (let i = 0; i < sizes.length; i++) sizes[i] = Math.abs(sizes[i]!);
   const scale = Math.max(1e-9, SCALE_OF_MAD * medianInPlace(sizes.slice()));
   const limit = HUBER_LIMIT * scale;
   for (let i = 0; i < sizes.length; i++) weights[i] = sizes[i]! <= limit ? 1 : limit / sizes[i]!;
@@ -91,9 +85,9 @@ function movedBy(before: Float64Array, after: Float64Array): number {
   return most;
 }
 
-function blockFits(rows: Float64Array, weights: Float64Array, count: number): Float64Array[] {
+function blockFits(columns: GramColumns, weights: Float64Array, count: number): Float64Array[] {
   const edge = (block: number) => Math.round((block * count) / BLOCKS);
-  const grams = Array.from({ length: BLOCKS }, (_, k) => gramOf(rows, weights, edge(k), edge(k + 1)));
+  const grams = Array.from({ length: BLOCKS }, (_, k) => gramOf(columns, weights, edge(k), edge(k + 1)));
   const whole = grams.reduce((sum, gram) => combineGrams(sum, gram, 1));
   return grams
     .map((gram) => solveGramBounded(combineGrams(whole, gram, -1), FIRST_LOAD)?.coefficients)

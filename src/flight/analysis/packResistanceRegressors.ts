@@ -11,8 +11,6 @@ const DEGREE = 5;
 export const FIRST_LOAD = DEGREE + 1;
 
 export const REGRESSORS = FIRST_LOAD + 1 + FILTERS_S.length;
-/** A row: the regressors, then the volts. */
-export const ROW_WIDTH = REGRESSORS + 1;
 
 /** Volts lost per ampere, `seconds` after a step of the current. */
 export function resistanceOhm(coefficients: Float64Array, seconds: number): number {
@@ -24,19 +22,36 @@ export function resistanceOhm(coefficients: Float64Array, seconds: number): numb
 
 /** Volts at no load at the share of the charge drawn, 0 to 1. */
 export function openCircuitVolts(coefficients: Float64Array, share: number): number {
-  const row = new Float64Array(FIRST_LOAD);
-  writePolynomials(row, 0, share);
-  return row.reduce((sum, value, k) => sum + value * coefficients[k]!, 0);
+  const u = 2 * share - 1;
+  let before = 1;
+  let polynomial = u;
+  let volts = coefficients[0]! + u * coefficients[1]!;
+  for (let k = 1; k < DEGREE; k++) {
+    const next = nextPolynomial(k, u, polynomial, before);
+    before = polynomial;
+    polynomial = next;
+    volts += polynomial * coefficients[k + 1]!;
+  }
+  return volts;
 }
 
-/** Legendre polynomials of 2 share - 1 by their recurrence: nearly orthogonal, so the fit keeps its digits. */
-export function writePolynomials(row: Float64Array, at: number, share: number): void {
-  const u = 2 * share - 1;
-  row[at] = 1;
-  row[at + 1] = u;
+/** Polynomial k + 1 of Legendre from the two before it: nearly orthogonal, so the fit keeps its digits. */
+function nextPolynomial(k: number, u: number, polynomial: number, before: number): number {
+  return ((2 * k + 1) * u * polynomial - k * before) / (k + 1);
+}
+
+/** Legendre polynomials of 2 share - 1, degree 0 to 5, one array each. */
+export function polynomialColumns(share: Float64Array): Float64Array[] {
+  const columns = Array.from({ length: FIRST_LOAD }, () => new Float64Array(share.length));
+  columns[0]!.fill(1);
+  for (let i = 0; i < share.length; i++) columns[1]![i] = 2 * share[i]! - 1;
   for (let k = 1; k < DEGREE; k++) {
-    row[at + k + 1] = ((2 * k + 1) * u * row[at + k]! - k * row[at + k - 1]!) / (k + 1);
+    const [before, polynomial, next] = [columns[k - 1]!, columns[k]!, columns[k + 1]!];
+    for (let i = 0; i < share.length; i++) {
+      next[i] = nextPolynomial(k, columns[1]![i]!, polynomial[i]!, before[i]!);
+    }
   }
+  return columns;
 }
 
 /** Charge drawn so far as a share of all charge drawn (0 to 1), by trapezoids, and that charge in coulombs. */
@@ -56,18 +71,16 @@ export function loadColumns(filters: LoadFilters, currentA: Float64Array): Float
   return [currentA, ...FILTERS_S.map((constantS) => filters(constantS)(currentA))];
 }
 
-/** Row-major regressors, the volts last. */
-export function regressorRows(
+/** The regressors, then the volts. */
+export function regressorColumns(
   packV: Float64Array,
   loads: readonly Float64Array[],
   share: Float64Array,
-): Float64Array {
-  const rows = new Float64Array(ROW_WIDTH * share.length);
-  for (let i = 0; i < share.length; i++) {
-    const at = i * ROW_WIDTH;
-    writePolynomials(rows, at, share[i]!);
-    for (let k = 0; k < loads.length; k++) rows[at + FIRST_LOAD + k] = -loads[k]![i]!;
-    rows[at + REGRESSORS] = packV[i]!;
-  }
-  return rows;
+): Float64Array[] {
+  const negative = loads.map((load) => {
+    const column = new Float64Array(load.length);
+    for (let i = 0; i < load.length; i++) column[i] = -load[i]!;
+    return column;
+  });
+  return [...polynomialColumns(share), ...negative, packV];
 }

@@ -1,15 +1,15 @@
-import { addPartOfRow, addRow, emptyGram, solveGramBounded } from "./gramMatrix.ts";
+import { addProducts, emptyGram, type GramColumns, solveGramBounded } from "./gramMatrix.ts";
 import type { LoadFilters } from "./packResistanceFilter.ts";
 import {
   chargeShares,
   FIRST_LOAD,
   loadColumns,
+  polynomialColumns,
   REGRESSORS,
-  ROW_WIDTH,
   resistanceOhm,
-  writePolynomials,
 } from "./packResistanceRegressors.ts";
 import type { LoadSamples } from "./packResistanceSamples.ts";
+import { rememberedBy } from "./rememberedBy.ts";
 
 /** How the current sensor answers: late by `shiftS` (negative: early), through a first-order filter of `filterS`. */
 export interface SensorTiming {
@@ -49,9 +49,14 @@ const MOST_ROWS = 800;
  * that is tried: that undoes nothing and amplifies no noise.
  */
 export function sensorTiming(samples: LoadSamples, filters: LoadFilters): SensorTiming | null {
+  const stride = Math.ceil(samples.timeS.length / MOST_ROWS);
+  const places = rememberedBy((shiftS) => placesAt(samples, stride, shiftS));
   const tried: Candidate[] = [];
   for (const [filterS, prior] of SENSOR_FILTERS) {
-    const found = bestShift(packModel(samples, filters, filterS), tried.at(-1)?.shiftS ?? null);
+    const found = bestShift(
+      packModel(samples, filters, filterS, stride, places),
+      tried.at(-1)?.shiftS ?? null,
+    );
     if (found !== null) tried.push({ ...found, filterS, prior });
   }
   const least = Math.min(...tried.map((one) => one.misfit));
@@ -125,55 +130,79 @@ function packModel(
   samples: LoadSamples,
   filters: LoadFilters,
   filterS: number,
+  stride: number,
+  places: (shiftS: number) => Places,
 ): (shiftS: number) => Solved | null {
   const smooth = filters(SMOOTHING_S - filterS);
   const currentA = smooth(samples.currentA);
   const packV = smooth(filterS > 0 ? filters(filterS)(samples.packV) : samples.packV);
   const { share } = chargeShares(samples.timeS, currentA);
   const loads = loadColumns(filters, currentA);
-  const still = unshiftedPart(share, packV);
-  const row = new Float64Array(ROW_WIDTH);
+  const columns = [
+    ...polynomialColumns(everyNth(share, stride)),
+    ...loads.map(() => new Float64Array(Math.ceil(share.length / stride))),
+    everyNth(packV, stride),
+  ];
+  const still = unshiftedSums(columns);
   return (shiftS) => {
-    const gram = { size: REGRESSORS, sums: still.gram.sums.slice() };
-    const place = interpolator(samples);
-    for (let i = 0, at = 0; i < share.length; i += still.stride, at += ROW_WIDTH) {
-      const { below, fraction } = place(samples.timeS[i]! + shiftS);
-      for (let k = 0; k < FIRST_LOAD; k++) row[k] = still.rows[at + k]!;
-      for (let k = 0; k < loads.length; k++) {
-        const load = loads[k]!;
-        const low = load[below]!;
-        row[FIRST_LOAD + k] = -(fraction > 0 ? low + fraction * (load[below + 1]! - low) : low);
-      }
-      row[REGRESSORS] = packV[i]!;
-      addPartOfRow(gram, row, FIRST_LOAD, REGRESSORS);
+    const gram = { size: REGRESSORS, sums: still.slice() };
+    const at = places(shiftS);
+    loads.forEach((load, k) => {
+      writeNegative(columns[FIRST_LOAD + k]!, load, at);
+    });
+    for (let i = 0; i < REGRESSORS; i++) {
+      const end = i < FIRST_LOAD ? REGRESSORS : REGRESSORS + 1;
+      addProducts(gram, i, columns[i]!, columns, Math.max(i, FIRST_LOAD), end);
     }
     const solved = solveGramBounded(gram, FIRST_LOAD);
     return solved && { misfit: solved.sumOfSquares, ohm: resistanceOhm(solved.coefficients, 1) };
   };
 }
 
-/** What no shift changes: polynomials of the charge, and the sums of products of them and the volts. */
-function unshiftedPart(share: Float64Array, packV: Float64Array) {
-  const stride = Math.ceil(share.length / MOST_ROWS);
-  const rows = new Float64Array(ROW_WIDTH * Math.ceil(share.length / stride));
-  const gram = emptyGram(REGRESSORS);
-  for (let i = 0, at = 0; i < share.length; i += stride, at += ROW_WIDTH) {
-    writePolynomials(rows, at, share[i]!);
-    rows[at + REGRESSORS] = packV[i]!;
-    addRow(gram, rows, at, 1);
-  }
-  return { stride, rows, gram };
+function everyNth(values: Float64Array, stride: number): Float64Array {
+  const kept = new Float64Array(Math.ceil(values.length / stride));
+  for (let k = 0; k < kept.length; k++) kept[k] = values[k * stride]!;
+  return kept;
 }
 
-/** Finds times that rise from call to call; held at the ends and at holes. */
-function interpolator({ timeS, holeS }: LoadSamples) {
+/** What no shift changes: the sums of products of the polynomials of the charge and the volts. */
+function unshiftedSums(columns: GramColumns): Float64Array {
+  const gram = emptyGram(REGRESSORS);
+  for (let i = 0; i < FIRST_LOAD; i++) {
+    addProducts(gram, i, columns[i]!, columns, i, FIRST_LOAD);
+    addProducts(gram, i, columns[i]!, columns, REGRESSORS, REGRESSORS + 1);
+  }
+  addProducts(gram, REGRESSORS, columns[REGRESSORS]!, columns, REGRESSORS, REGRESSORS + 1);
+  return gram.sums;
+}
+
+/** Between which samples the shifted times of every `stride`-th sample lie. */
+interface Places {
+  readonly below: Int32Array;
+  /** Way from there to the next sample, 0 to 1; 0 beyond the ends and in holes. */
+  readonly fraction: Float64Array;
+}
+
+function placesAt({ timeS, holeS }: LoadSamples, stride: number, shiftS: number): Places {
   const last = timeS.length - 1;
-  const place = { below: 0, fraction: 0 };
-  return (atS: number) => {
-    while (place.below < last && timeS[place.below + 1]! <= atS) place.below++;
-    const width = place.below < last ? timeS[place.below + 1]! - timeS[place.below]! : 0;
-    const share = width > 0 && width <= holeS ? (atS - timeS[place.below]!) / width : 0;
-    place.fraction = Math.max(0, share);
-    return place;
-  };
+  const count = Math.ceil(timeS.length / stride);
+  const places = { below: new Int32Array(count), fraction: new Float64Array(count) };
+  let below = 0;
+  for (let k = 0; k < count; k++) {
+    const atS = timeS[k * stride]! + shiftS;
+    while (below < last && timeS[below + 1]! <= atS) below++;
+    const width = below < last ? timeS[below + 1]! - timeS[below]! : 0;
+    places.below[k] = below;
+    if (width > 0 && width <= holeS) places.fraction[k] = Math.max(0, (atS - timeS[below]!) / width);
+  }
+  return places;
+}
+
+/** The load at those places, times -1. */
+function writeNegative(column: Float64Array, load: Float64Array, { below, fraction }: Places): void {
+  for (let k = 0; k < column.length; k++) {
+    const low = load[below[k]!]!;
+    const share = fraction[k]!;
+    column[k] = -(share > 0 ? low + share * (load[below[k]! + 1]! - low) : low);
+  }
 }
