@@ -17,6 +17,7 @@ import {
 import type { LagCorrection } from "./lagCorrection.ts";
 import type { HeatDriver } from "./measures.ts";
 import type { MotorLoad } from "./motorLoad.ts";
+import { once } from "./once.ts";
 import type { SensorTiming } from "./packResistanceTiming.ts";
 import type { RowRange } from "./segments.ts";
 
@@ -119,6 +120,7 @@ function chosen(
   const isGuess = fitted.some((one) => one.driver.name === "powerFourThirds");
   const isRival = (one: Fitted) => isGuess || sumOf(one) <= rivalLimit * sumOf(best);
   const rivals = fitted.filter((one) => one.fit.isBounded && isRival(one));
+  const picture = once(() => heatPicture(samples, best.fit));
   return {
     timeConstantS: timeConstant(best, rivals),
     risePerA2: risePerA2(best, rivals, facts),
@@ -131,7 +133,9 @@ function chosen(
       risePerA2: fit.best.gain * fit.best.timeConstantS,
       scatterC: Math.sqrt(fit.best.sumOfSquares / fit.readings),
     })),
-    picture: heatPicture(samples, best.fit),
+    get picture() {
+      return picture();
+    },
   };
 }
 

@@ -9,6 +9,7 @@ import {
   tooShortRun,
   VOLTS_TOO_LOOSE,
 } from "./identifiedSentences.ts";
+import { once } from "./once.ts";
 import { type LoadFilters, loadFilters } from "./packResistanceFilter.ts";
 import { fitPack, type PackFit } from "./packResistanceFit.ts";
 import { type PackPicture, packPicture } from "./packResistancePicture.ts";
@@ -85,6 +86,7 @@ function fitted(samples: LoadSamples, sensors: SensorFacts): PackResistance {
   const fit = fitPack(matched, currentA, filters);
   if (fit === null) return withoutResistance(LOAD_HARDLY_CHANGED);
   const steps = stepResistance(samples, shiftedCurrent(samples, timing.plainShiftS));
+  const picture = once(() => packPicture(matched, currentA, fit));
   const doubt = modelDoubtOhm(fit, timing, steps, stepResistance(matched, currentA));
   const after1S = resistance(fit, timing, doubt, sensors, 1);
   return {
@@ -95,7 +97,9 @@ function fitted(samples: LoadSamples, sensors: SensorFacts): PackResistance {
       after1S.value === null || !Number.isFinite(steps.ohm) ? null : after1S.value - MOHM * steps.ohm,
     timing,
     openCircuitV: fit.openCircuitV,
-    picture: packPicture(matched, currentA, fit),
+    get picture() {
+      return picture();
+    },
   };
 }
 

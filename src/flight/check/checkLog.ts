@@ -12,7 +12,7 @@ import {
 } from "../../log/reading/index.ts";
 import { type Recording, recordLog } from "../../log/recording/index.ts";
 import { type AnalysedFlight, analyseRecording, type DayFacts } from "../analysis/index.ts";
-import { headline, judgeFlight, partMeanings, whyPlanWasOff } from "../judgement/index.ts";
+import { headline, judgeFlight, type PartMeanings, partMeanings, whyPlanWasOff } from "../judgement/index.ts";
 import { cellCountNotices, fewerFullCells } from "./cellCountNotices.ts";
 import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
 import { byExampleNumbers, exampleNotice, ifCellsAreRight } from "./sentences.ts";
@@ -48,6 +48,7 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
     return stopped(request, checkedLog(request, outcome.log, recording, cellCount));
   }
   const analysed = analyseRecording(recording, facts, request.day);
+  let meanings: readonly PartMeanings[] | null = null;
   const examples = examplePartsLeft(facts, request.budget);
   const notices = [
     ...cellCount,
@@ -65,7 +66,11 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
     readLog: outcome.log,
     recording,
     analysed,
-    meanings: analysed.map((flight) => partMeanings(flight, facts, request.budget)),
+    // Only a report asks for them.
+    get meanings() {
+      meanings ??= analysed.map((flight) => partMeanings(flight, facts, request.budget));
+      return meanings;
+    },
   };
 }
 
