@@ -29,8 +29,8 @@ export function quantileInPlace(values: Float64Array, share: number): number {
   return fraction === 0 ? low : low + fraction * (smallestFrom(values, below + 1) - low);
 }
 
-/** Up to here sorting natively is quicker than a selection that the compiler has not seen run yet. */
-const SORTED_AT_ONCE = 8192;
+/** Beyond this the library's selection, which no order of the values can make slow. */
+const FEW_VALUES = 8192;
 
 /**
  * The value of rank `rank` (0 is the smallest), in linear time. `values` is reordered: what stands before
@@ -38,9 +38,35 @@ const SORTED_AT_ONCE = 8192;
  */
 export function selectInPlace(values: Float64Array, rank: number): number {
   requireWithin(rank, 0, values.length - 1, "a rank");
-  if (values.length <= SORTED_AT_ONCE) values.sort();
+  if (values.length <= FEW_VALUES) partition(values, rank);
   else quickselect(values as unknown as number[], rank);
   return values[rank]!;
+}
+
+/** Hoare's selection (Communications of the ACM 4, 1961, algorithm 65), about the middle of three values. */
+function partition(values: Float64Array, rank: number): void {
+  let first = 0;
+  let last = values.length - 1;
+  while (first < last) {
+    const pivot = middleOf(values[first]!, values[(first + last) >>> 1]!, values[last]!);
+    let below = first;
+    let above = last;
+    while (below <= above) {
+      while (values[below]! < pivot) below++;
+      while (values[above]! > pivot) above--;
+      if (below > above) break;
+      const value = values[below]!;
+      values[below++] = values[above]!;
+      values[above--] = value;
+    }
+    if (rank <= above) last = above;
+    else if (rank >= below) first = below;
+    else return;
+  }
+}
+
+function middleOf(a: number, b: number, c: number): number {
+  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }
 
 function smallestFrom(values: Float64Array, start: number): number {

@@ -1,4 +1,4 @@
-import { medianInPlace, scaledMad } from "../../base/statistics/index.ts";
+import { medianInPlace, scaledMad, selectInPlace } from "../../base/statistics/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import type { RowRange } from "./segments.ts";
@@ -81,14 +81,15 @@ function senseOf(
 /** Ends of the range without the outermost 2 % of the values; a sparse sample of the rows is enough. */
 function robustRange(values: Float64Array, rows: RowRange): readonly [number, number] {
   const stride = Math.max(1, Math.floor((rows.lastRow - rows.firstRow) / 5000));
-  const sample: number[] = [];
+  const every = new Float64Array(Math.max(0, Math.floor((rows.lastRow - rows.firstRow) / stride) + 1));
+  let count = 0;
   for (let row = rows.firstRow; row <= rows.lastRow; row += stride) {
-    if (!Number.isNaN(values[row]!)) sample.push(values[row]!);
+    if (!Number.isNaN(values[row]!)) every[count++] = values[row]!;
   }
-  if (sample.length === 0) return [Number.NaN, Number.NaN];
-  sample.sort((one, other) => one - other);
-  const cut = Math.floor(0.02 * sample.length);
-  return [sample[cut]!, sample[sample.length - 1 - cut]!];
+  if (count === 0) return [Number.NaN, Number.NaN];
+  const sample = every.subarray(0, count);
+  const cut = Math.floor(0.02 * count);
+  return [selectInPlace(sample, cut), selectInPlace(sample, count - 1 - cut)];
 }
 
 function isAlive(values: Float64Array, rows: RowRange): boolean {

@@ -1,3 +1,5 @@
+import { selectInPlace } from "../../base/statistics/index.ts";
+
 /** The numbers of one column, summed up over every row. */
 export interface ColumnRange {
   readonly count: number;
@@ -57,9 +59,15 @@ function spreadQuantiles(values: Float64Array): { median: number; low01: number;
     const value = values[at]!;
     if (!Number.isNaN(value)) every[count++] = value;
   }
-  const picked = every.subarray(0, count).sort();
-  const at = (share: number): number => picked[Math.floor(share * (picked.length - 1))] ?? Number.NaN;
-  return { median: at(0.5), low01: at(0.01), high99: at(0.99) };
+  if (count === 0) return { median: Number.NaN, low01: Number.NaN, high99: Number.NaN };
+  const rank = (share: number) => Math.floor(share * (count - 1));
+  const middle = rank(0.5);
+  const median = selectInPlace(every.subarray(0, count), middle);
+  return {
+    median,
+    low01: selectInPlace(every.subarray(0, middle + 1), rank(0.01)),
+    high99: selectInPlace(every.subarray(middle, count), rank(0.99) - middle),
+  };
 }
 
 /** Share of the numbers outside a range. */

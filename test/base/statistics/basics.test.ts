@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import * as reference from "simple-statistics";
 import { describe, expect, it } from "vitest";
 import {
@@ -42,6 +43,21 @@ describe("quantile", () => {
       expect(selectInPlace(Float64Array.from(values), rank)).toBe(sorted[rank]);
     }
     expect(quantileInPlace(Float64Array.from(values), 0.5)).toBe((sorted[2499]! + sorted[2500]!) / 2);
+  });
+
+  it("agrees with sorting for every rank of lists with ties, in any order, and parts the values about it", () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: -5, max: 30 }), { minLength: 1, maxLength: 80 }), (values) => {
+        const sorted = Float64Array.from(values).sort();
+        sorted.forEach((value, rank) => {
+          const left = Float64Array.from(values);
+          expect(selectInPlace(left, rank)).toBe(value);
+          expect(left.subarray(0, rank).every((one) => one <= value)).toBe(true);
+          expect(left.subarray(rank).every((one) => one >= value)).toBe(true);
+        });
+      }),
+      { seed: 7, numRuns: 200 },
+    );
   });
 
   it("refuses NaN and shows it, where the library gives 4 without complaint", () => {
