@@ -88,7 +88,10 @@ interface Terms {
   readonly response: Float64Array;
 }
 
-/** Sums of products of (1 - e, e, response, reading), written out: this loop is where the time goes. */
+/**
+ * Sums of products of (1 - e, e, response, reading), written out: this loop is where the time goes. Declared one by one:
+ * unpacked from a list they would be boxed in every round.
+ */
 function heatGram(
   readingsC: Float64Array,
   slow: Terms,
@@ -98,7 +101,16 @@ function heatGram(
 ): GramMatrix {
   const slowShare = timeConstantS / (timeConstantS - lagS);
   const quickShare = lagS / (timeConstantS - lagS);
-  let [aa, ae, ar, at, ee, er, et, rr, rt, tt] = [0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
+  let aa = 0;
+  let ae = 0;
+  let ar = 0;
+  let at = 0;
+  let ee = 0;
+  let er = 0;
+  let et = 0;
+  let rr = 0;
+  let rt = 0;
+  let tt = 0;
   for (let k = 0; k < readingsC.length; k++) {
     const t = readingsC[k]!;
     if (Number.isNaN(t)) continue;

@@ -54,8 +54,14 @@ export function addProducts(
   const at = i * (size + 1);
   let j = first;
   for (; j + 3 < end; j += 4) {
-    const [a, b, c, d] = [columns[j]!, columns[j + 1]!, columns[j + 2]!, columns[j + 3]!];
-    let [ofA, ofB, ofC, ofD] = [sums[at + j]!, sums[at + j + 1]!, sums[at + j + 2]!, sums[at + j + 3]!];
+    const a = columns[j]!;
+    const b = columns[j + 1]!;
+    const c = columns[j + 2]!;
+    const d = columns[j + 3]!;
+    let ofA = sums[at + j]!;
+    let ofB = sums[at + j + 1]!;
+    let ofC = sums[at + j + 2]!;
+    let ofD = sums[at + j + 3]!;
     for (let row = 0; row < factor.length; row++) {
       const value = factor[row]!;
       ofA += value * a[row]!;
