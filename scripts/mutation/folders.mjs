@@ -50,7 +50,7 @@ export const FOLDERS = {
   // The tests that start other processes see the built program, not the mutated source.
   folderBook: {
     source: "src/apps/folderBook",
-    tests: ["test/folderBook/{folderStore,golden,damage}.test.ts"],
+    tests: ["test/folderBook/{folderStore,golden,damage,oddFolders}.test.ts"],
     slow: ["test/folderBook/bookCommands.test.ts"],
     share: 1,
   },
