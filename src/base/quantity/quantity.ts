@@ -41,6 +41,16 @@ export function isKnown(quantity: Quantity): quantity is KnownQuantity {
   return quantity.value !== null;
 }
 
+/** The lower end of what is known; an open end gives the value itself. */
+export function lowEnd({ value, low }: KnownQuantity): number {
+  return low ?? value;
+}
+
+/** The upper end of what is known; an open end gives the value itself. */
+export function highEnd({ value, high }: KnownQuantity): number {
+  return high ?? value;
+}
+
 /** A quantity that cannot be given. */
 export function unknown(unit: string, why: string): UnknownQuantity {
   return { value: null, unit, why };

@@ -1,4 +1,4 @@
-import { atMost, between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { atMost, between, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { stateOfChargeBandPct } from "../../physics/index.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { NO_CAPACITY, NO_CELL_COUNT, START_FROM_REST_VOLTS, START_TAKEN_AS_FULL } from "./sentences.ts";
@@ -28,7 +28,7 @@ export function chargeLeft(context: FlightContext, chargeUsedMah: Quantity): Qua
   const start = startCharge(context);
   const perMah = 100 / (capacityMah * (healthPct / 100));
   const value = start.value - chargeUsedMah.value * perMah;
-  const least = chargeUsedMah.low ?? chargeUsedMah.value;
+  const least = lowEnd(chargeUsedMah);
   const high = start.high - least * perMah;
   if (chargeUsedMah.high === null) return atMost(value, high, "%", "derived", chargeUsedMah.why ?? "");
   const low = start.low - chargeUsedMah.high * perMah;

@@ -1,4 +1,4 @@
-import { between, known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { between, highEnd, known, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { timeToReachS } from "../../physics/index.ts";
 import type { ControllerHeat } from "./controllerHeat.ts";
 import {
@@ -25,8 +25,8 @@ export function fullThrottleSettlesC(
   if (risePerA2.value === null) return unknown("degC", risePerA2.why);
   if (fullThrottleA === null) return unknown("degC", NO_LIMIT_OR_CURRENT);
   const riseC = (perA2: number) => perA2 * fullThrottleA ** 2;
-  const { value, low, high } = risePerA2;
-  const [rise, least, most] = [riseC(value), riseC(low ?? value), riseC(high ?? value)];
+  const rise = riseC(risePerA2.value);
+  const [least, most] = [riseC(lowEnd(risePerA2)), riseC(highEnd(risePerA2))];
   return known(
     air.ambientC + rise,
     Math.hypot(air.halfWidthC, Math.max(rise - least, most - rise)),
@@ -54,8 +54,8 @@ export function fullThrottleUntilLimitS(
   const until = (tauS: number, rise: number, startC: number) =>
     timeToReachS(startC, startC + rise * fullThrottleA ** 2, limitC, tauS);
   const [tauS, rise] = [timeConstantS.value, risePerA2.value];
-  const soonest = { tauS: timeConstantS.low ?? tauS, rise: risePerA2.high ?? rise };
-  const latest = { tauS: timeConstantS.high ?? tauS, rise: risePerA2.low ?? rise };
+  const soonest = { tauS: lowEnd(timeConstantS), rise: highEnd(risePerA2) };
+  const latest = { tauS: highEnd(timeConstantS), rise: lowEnd(risePerA2) };
   const value = until(tauS, rise, ambientC);
   if (!Number.isFinite(value)) {
     const atWorstS = until(soonest.tauS, soonest.rise, ambientC + halfWidthC);

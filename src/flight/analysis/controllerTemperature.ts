@@ -1,4 +1,4 @@
-import { atLeast, atMost, between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { atLeast, atMost, between, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { smallestStep } from "../../log/recording/index.ts";
 import { ambientOfDay } from "./ambientOfDay.ts";
 import { workingChannel } from "./channelOrWhy.ts";
@@ -36,7 +36,7 @@ export function controllerTemperature(
 function marginTo(limitC: number | null, peak: Quantity): Quantity {
   if (peak.value === null) return unknown("degC", peak.why);
   if (limitC === null) return unknown("degC", NO_CONTROLLER_LIMIT);
-  const high = limitC - (peak.low ?? peak.value);
+  const high = limitC - lowEnd(peak);
   const basis = peak.basis === "measured" ? "derived" : peak.basis;
   if (peak.high === null) return atMost(limitC - peak.value, high, "degC", basis, peak.why ?? "");
   return between(limitC - peak.value, limitC - peak.high, high, "degC", basis);

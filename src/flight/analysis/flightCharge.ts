@@ -1,8 +1,10 @@
 import {
   atLeast,
   between,
+  highEnd,
   isKnown,
   type KnownQuantity,
+  lowEnd,
   type Quantity,
   unknown,
 } from "../../base/quantity/index.ts";
@@ -26,7 +28,7 @@ export function flightCharge(context: FlightContext): Quantity {
   const charge = chargeOver(takeOff.value, touchdown.value);
   if (!isKnown(charge)) return charge;
   const why = whyFlightIsCut(shape);
-  const low = charge.low ?? charge.value;
+  const low = lowEnd(charge);
   if (why !== null) return atLeast(charge.value, low, "mAh", charge.basis, why);
   const least = knownOr(charge, chargeOver(takeOff.high, touchdown.low));
   const most = knownOr(charge, chargeOver(takeOff.low, touchdown.high));
@@ -40,7 +42,7 @@ export function flightCharge(context: FlightContext): Quantity {
   const wide = { ...bound, ...remark };
   return between(
     charge.value,
-    Math.min(low - Math.max(0, less), least.low ?? low),
+    Math.min(low - Math.max(0, less), lowEnd(least)),
     Math.max(charge.high + Math.max(0, more), most.high),
     "mAh",
     charge.basis,
@@ -84,11 +86,11 @@ function amperes(charge: Quantity, timeS: number, lostS: number): Quantity {
   const value = charge.value * perMah;
   if (lostS > 0 && lostS < timeS) {
     const seen = (value * timeS) / (timeS - lostS);
-    return atLeast(seen, (charge.low ?? charge.value) * perMah, "A", charge.basis, MEAN_OF_SEEN);
+    return atLeast(seen, lowEnd(charge) * perMah, "A", charge.basis, MEAN_OF_SEEN);
   }
   if (charge.high === null)
-    return atLeast(value, (charge.low ?? charge.value) * perMah, "A", charge.basis, charge.why ?? "");
-  return between(value, (charge.low ?? charge.value) * perMah, charge.high * perMah, "A", charge.basis);
+    return atLeast(value, lowEnd(charge) * perMah, "A", charge.basis, charge.why ?? "");
+  return between(value, lowEnd(charge) * perMah, charge.high * perMah, "A", charge.basis);
 }
 
 /** The first quantity with an interval that holds those of the others too. */
@@ -98,7 +100,7 @@ function enclosing(mean: Quantity, others: readonly Quantity[], more: { readonly
   const values = known.map((other) => other.value);
   const low = mean.low - Math.max(0, ...values.map((value) => mean.value - value));
   const high = mean.high + Math.max(0, ...values.map((value) => value - mean.value));
-  const lowest = Math.min(low, ...known.map((other) => other.low ?? low));
-  const highest = Math.max(high, ...known.map((other) => other.high ?? high));
+  const lowest = Math.min(low, ...known.map((other) => lowEnd(other)));
+  const highest = Math.max(high, ...known.map((other) => highEnd(other)));
   return between(mean.value, lowest, highest, "A", mean.basis, more);
 }

@@ -1,4 +1,4 @@
-import { isKnown } from "../../base/quantity/index.ts";
+import { highEnd, isKnown } from "../../base/quantity/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import type { FlightContext } from "./flightContext.ts";
 import type { Identified } from "./identifiedMeasures.ts";
@@ -28,14 +28,14 @@ export function loadVolts(
   const packV = plateauMedian((row) => volts[row]!, staticRun.firstRow, staticRun.lastRow)?.value;
   if (packV === undefined) return null;
   const { packResistance10sMohm } = measures;
-  const { value, high } = isKnown(packResistance10sMohm)
-    ? packResistance10sMohm
-    : { value: facts.pack.resistanceMohm ?? 0, high: null };
-  const packOhm = value / MOHM;
+  const [mohm, highMohm] = isKnown(packResistance10sMohm)
+    ? [packResistance10sMohm.value, highEnd(packResistance10sMohm)]
+    : [facts.pack.resistanceMohm ?? 0, facts.pack.resistanceMohm ?? 0];
+  const packOhm = mohm / MOHM;
   return {
     openCircuitV: packV + packOhm * staticCurrentA.value,
     packOhm,
-    packHalfWidthOhm: ((high ?? value) - value) / MOHM,
+    packHalfWidthOhm: (highMohm - mohm) / MOHM,
     relativeHalfWidth: facts.sensors.voltageAccuracyPct / 100,
   };
 }

@@ -1,4 +1,12 @@
-import { between, isKnown, known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import {
+  between,
+  highEnd,
+  isKnown,
+  known,
+  lowEnd,
+  type Quantity,
+  unknown,
+} from "../../base/quantity/index.ts";
 import type { FlightContext } from "./flightContext.ts";
 import type { Identified } from "./identifiedMeasures.ts";
 import type { PackPicture } from "./packResistancePicture.ts";
@@ -46,10 +54,9 @@ function underLoad(
     const why = isKnown(resistance) ? NO_CELL_COUNT : resistance.why;
     return { dropV: unknown("V", why), endCellV: unknown("V", why) };
   }
-  const { value, low, high } = resistance;
   const dropAt = (mohm: number) => (mohm / MOHM) * currentA;
-  const drop = dropAt(value);
-  const halfWidth = Math.max(drop - dropAt(low ?? value), dropAt(high ?? value) - drop);
+  const drop = dropAt(resistance.value);
+  const halfWidth = Math.max(drop - dropAt(lowEnd(resistance)), dropAt(highEnd(resistance)) - drop);
   const dropV = between(drop, drop - halfWidth, drop + halfWidth, "V", "predicted");
   if (cells === null) return { dropV, endCellV: unknown("V", NO_CELL_COUNT) };
   const gain = (facts.sensors.voltageAccuracyPct / 100) * (openV - drop);

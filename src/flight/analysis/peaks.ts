@@ -3,7 +3,9 @@ import { type ChannelName, channelFacts, isCellChannel } from "../../base/channe
 import {
   atLeast,
   between,
+  highEnd,
   known,
+  lowEnd,
   type Quantity,
   type SampleReference,
   unknown,
@@ -103,7 +105,7 @@ export function peakTemperature(
   if (peak.value === null) return peak;
   const silentS = longestSilenceS(recording, recording.channels.get(channel)!, running);
   if (silentS === null) return peak;
-  const bound = atLeast(peak.value, peak.low ?? peak.value, peak.unit, peak.basis, probeSilent(silentS));
+  const bound = atLeast(peak.value, lowEnd(peak), peak.unit, peak.basis, probeSilent(silentS));
   return peak.sample === undefined ? bound : withSample(bound, peak.sample);
 }
 
@@ -146,8 +148,8 @@ export function lowestCellVoltage(recording: Recording, rows: RowRange, facts: F
 function lowestMeanCell(pack: Quantity, cells: number | null): Quantity {
   if (pack.value === null) return unknown("V", pack.why);
   if (cells === null) return unknown("V", NO_CELL_COUNT);
-  const low = (pack.low ?? pack.value) / cells;
-  const high = (pack.high ?? pack.value) / cells;
+  const low = lowEnd(pack) / cells;
+  const high = highEnd(pack) / cells;
   const more = pack.sample ? { sample: pack.sample, why: MEAN_OF_CELLS } : { why: MEAN_OF_CELLS };
   return between(pack.value / cells, low, high, "V", "derived", more);
 }

@@ -1,4 +1,4 @@
-import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { between, highEnd, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
 import type { FlightContext } from "./flightContext.ts";
@@ -89,11 +89,10 @@ function hiddenOver(
 function powerLoading(staticPowerW: Quantity, flyingMassKg: number | null): Quantity {
   if (staticPowerW.value === null) return unknown("W/kg", staticPowerW.why);
   if (flyingMassKg === null) return unknown("W/kg", NO_FLYING_MASS);
-  const { value, low, high } = staticPowerW;
   return between(
-    value / flyingMassKg,
-    (low ?? value) / flyingMassKg,
-    (high ?? value) / flyingMassKg,
+    staticPowerW.value / flyingMassKg,
+    lowEnd(staticPowerW) / flyingMassKg,
+    highEnd(staticPowerW) / flyingMassKg,
     "W/kg",
     "derived",
   );

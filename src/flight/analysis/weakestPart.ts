@@ -1,6 +1,6 @@
 import { isCellChannel } from "../../base/channels/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
-import { isKnown, known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { highEnd, isKnown, known, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import { type FlightContext, runningRows } from "./flightContext.ts";
 import type { PackPart, WeakestPart } from "./packPart.ts";
@@ -69,7 +69,7 @@ function voltGain({ facts }: FlightContext): number {
 
 function partOf(pack: Quantity, { relative, halfWidth }: ShareInterval, count: number): Quantity {
   if (!isKnown(pack)) return unknown("mohm", pack.why);
-  const packHalfWidth = ((pack.high ?? pack.value) - (pack.low ?? pack.value)) / 2;
+  const packHalfWidth = (highEnd(pack) - lowEnd(pack)) / 2;
   const value = (pack.value * relative) / count;
   return known(
     value,

@@ -1,4 +1,5 @@
 import {
+  highEnd,
   isKnown,
   type KnownQuantity,
   plainNumber,
@@ -34,7 +35,7 @@ export function heldFromCold(
     return `${day} full throttle held from cold brings the controller to ${limit} after ${quantityText(untilLimitS)}.`;
   }
   if (!isKnown(settlesC)) return null;
-  const relation = (settlesC.high ?? settlesC.value) < limitC ? "below" : "within reach of";
+  const relation = highEnd(settlesC) < limitC ? "below" : "within reach of";
   return `${day} full throttle settles at ${quantityText(settlesC)}, ${relation} the limit of ${limit}.`;
 }
 

@@ -1,7 +1,9 @@
 import {
   decimalPlace,
+  highEnd,
   isKnown,
   type KnownQuantity,
+  lowEnd,
   plainNumber,
   toPlace,
   unitText,
@@ -58,8 +60,9 @@ export function whyOffText({
 }
 
 /** Writes signed numbers to the last place that the measured line is known to. */
-function writerFor({ value, low, high, unit }: KnownQuantity): (value: number) => string {
-  const widest = Math.max(value - (low ?? value), (high ?? value) - value);
+function writerFor(known: KnownQuantity): (value: number) => string {
+  const { value, unit } = known;
+  const widest = Math.max(value - lowEnd(known), highEnd(known) - value);
   return (number) => {
     const size = Math.abs(number);
     const digits = widest > 0 ? toPlace(size, decimalPlace(widest)) : plainNumber(size);

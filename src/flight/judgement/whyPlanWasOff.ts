@@ -1,5 +1,5 @@
 import type { Budget } from "../../aircraft/budget.ts";
-import { between, isKnown, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { between, highEnd, isKnown, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
 import type { MeasureName } from "../analysis/index.ts";
 import { centreOf, NOTHING_KNOWN, type PreparedPlan, preparedPlan } from "../prediction/index.ts";
 import { RESERVE_SOURCE } from "./criteria.ts";
@@ -116,9 +116,9 @@ function restOf(measured: Quantity, baseline: number, parts: readonly WhyOffPart
   if (!isKnown(measured)) return unknown(measured.unit, measured.why);
   const changes = parts.map(({ change }) => change).filter(isKnown);
   const value = changes.reduce((left, { value: change }) => left - change, measured.value - baseline);
-  const below = changes.map((change) => (change.high ?? change.value) - change.value);
-  const above = changes.map((change) => change.value - (change.low ?? change.value));
-  const low = value - Math.hypot(measured.value - (measured.low ?? measured.value), ...below);
-  const high = value + Math.hypot((measured.high ?? measured.value) - measured.value, ...above);
+  const below = changes.map((change) => highEnd(change) - change.value);
+  const above = changes.map((change) => change.value - lowEnd(change));
+  const low = value - Math.hypot(measured.value - lowEnd(measured), ...below);
+  const high = value + Math.hypot(highEnd(measured) - measured.value, ...above);
   return between(value, low, high, measured.unit, "derived");
 }
