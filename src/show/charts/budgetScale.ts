@@ -35,14 +35,18 @@ export function budgetScale(bar: BudgetBar, reach: number): Markup {
   return html`<svg class="budget-scale" aria-hidden="true" focusable="false">${parts}</svg>`;
 }
 
-/** The axis above the lines: 0, half and whole of the limit or plan. */
+/** The axis above the lines: none, half and whole of the limit or plan, quarters or beyond it as there is room. */
 export function budgetAxis(reach: number): Markup {
-  const labels = [0, 0.25, 0.5, 0.75, 1].map((share) => {
+  const labels = axisShares(reach).map((share) => {
     const anchor = share === 0 ? "start" : "middle";
-    const isExtra = share === 0.25 || share === 0.75 ? "extra" : "";
+    const isExtra = share % 0.5 === 0 ? "" : "extra";
     return html`<text class="${isExtra}" x="${percentText((100 * share) / reach)}" y="12" text-anchor="${anchor}">${share * 100} %</text>`;
   });
   return html`<svg class="budget-axis" aria-hidden="true" focusable="false">${labels}</svg>`;
+}
+
+function axisShares(reach: number): readonly number[] {
+  return reach > 1.6 ? [0, 0.5, 1, 1.5] : [0, 0.25, 0.5, 0.75, 1];
 }
 
 type At = (share: number) => number;

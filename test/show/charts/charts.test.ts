@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { budgetReach } from "../../../src/show/charts/budgetScale.ts";
+import { budgetAxis, budgetReach } from "../../../src/show/charts/budgetScale.ts";
 import { splitAtGaps } from "../../../src/show/charts/gaps.ts";
 import {
   endHeights,
@@ -123,6 +123,15 @@ describe("tableRows", () => {
     const { rows, stepS } = tableRows(x, { first: 100, last: 3820 }, []);
     expect(stepS).toBe(10);
     expect(rows.slice(0, 3)).toEqual([100, 200, 300]);
+  });
+});
+
+describe("budgetAxis", () => {
+  it("keeps the labels apart however far the axis reaches", () => {
+    const labels = (reach: number) =>
+      [...budgetAxis(reach).text.matchAll(/>([\d.]+ %)</g)].map((one) => one[1]);
+    expect(labels(1.25)).toEqual(["0 %", "25 %", "50 %", "75 %", "100 %"]);
+    expect(labels(2)).toEqual(["0 %", "50 %", "100 %", "150 %"]);
   });
 });
 

@@ -26,24 +26,22 @@ function fitted({ pack, controller, motor, propeller, flyingMassKg }: Facts): re
 
 function assumed({ sensors, field }: Facts, budget: Budget): readonly Row[] {
   return [
-    [
-      "Current sensor",
-      `within ${plainNumber(sensors.currentAccuracyPct)} %, scale ${plainNumber(sensors.currentScale)}`,
-    ],
-    ["Voltage sensor", `within ${plainNumber(sensors.voltageAccuracyPct)} %`],
-    ["Temperature probe", `within ${plainNumber(sensors.temperatureAccuracyC)} °C`],
-    ["Hot day", `${plainNumber(field.hotDayC)} °C`],
-    ["Reserve to land with", `${plainNumber(budget.reservePct)} % of the charge`],
+    ["Current sensor", `within ${sensors.currentAccuracyPct} %, scale ${plainNumber(sensors.currentScale)}`],
+    ["Voltage sensor", `within ${sensors.voltageAccuracyPct} %`],
+    ["Temperature probe", `within ${sensors.temperatureAccuracyC} °C`],
+    ["Hot day", `${field.hotDayC} °C`],
+    ["Reserve to land with", `${budget.reservePct} % of the charge`],
   ];
 }
 
 function propellerText({ diameterIn, pitchIn, blades }: Facts["propeller"]): string | null {
   if (diameterIn === null || pitchIn === null) return null;
-  return `${plainNumber(diameterIn)}x${plainNumber(pitchIn)} in, ${blades} blades`;
+  return `${diameterIn}x${pitchIn} in, ${blades} blades`;
 }
 
+/** As the pilot wrote it: a stated number is not rounded. */
 function value(number: number | null, unit: string): string | null {
-  return number === null ? null : `${plainNumber(number)} ${unit}`;
+  return number === null ? null : `${number} ${unit}`;
 }
 
 function row(words: string, parts: readonly (string | null)[]): Row | null {
