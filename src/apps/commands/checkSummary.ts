@@ -1,5 +1,6 @@
 import { channelWords, isCellChannel } from "../../base/channels/index.ts";
 import { isKnown, lengthInWords, quantityText } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import type { MeasureName } from "../../flight/analysis/index.ts";
 import { isCurrentEstimated, MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import type { CheckedFlight, FlightCheck } from "../../flight/check/index.ts";
@@ -41,7 +42,7 @@ export function checkSummary(log: string, check: FlightCheck, end: SummaryEnd): 
 
 function noticeLine({ log }: FlightCheck): string {
   const where = log.notices.length === 0 ? "" : ", on standard error";
-  return `${sentenceCase(noticeCount(log.notices))} about this log${where}.`;
+  return `${capital(noticeCount(log.notices))} about this log${where}.`;
 }
 
 function readLine(log: string, { log: read, flights }: FlightCheck): string {
@@ -67,7 +68,7 @@ function kindWords(flight: CheckedFlight | undefined): string {
 function measureLines(flight: CheckedFlight): readonly string[] {
   return LINES.flatMap((names) => {
     const parts = names.filter((name) => isShown(name, flight)).map((name) => part(name, flight));
-    return parts.length === 0 ? [] : [`${sentenceCase(parts.join(", "))}.`];
+    return parts.length === 0 ? [] : [`${capital(parts.join(", "))}.`];
   });
 }
 
@@ -94,9 +95,5 @@ function flightLines(flights: readonly CheckedFlight[]): readonly string[] {
 function numbersOf(flight: CheckedFlight): string {
   const names: readonly MeasureName[] = ["chargeUsedMah", "peakCurrentA", "minCellV"];
   const parts = names.filter((name) => isShown(name, flight)).map((name) => part(name, flight));
-  return `${sentenceCase(parts.join(", "))}.`;
-}
-
-function sentenceCase(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return `${capital(parts.join(", "))}.`;
 }

@@ -1,4 +1,5 @@
 import { isKnown, quantityText } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import { type PlanResult, predictedPart, restsOn } from "../../flight/judgement/index.ts";
 import type { PlanMeasure } from "../../flight/prediction/index.ts";
@@ -51,5 +52,5 @@ export function notPredicted(
 }
 
 export function sentenceCase(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return `${capital(text)}.`;
 }

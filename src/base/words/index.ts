@@ -1,1 +1,2 @@
+export { capital } from "./capital.ts";
 export { nearestWord } from "./nearest.ts";

@@ -1,9 +1,10 @@
 import { isKnown, minutesAndSeconds, quantityText } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import { isCurrentEstimated, MEASURE_WORDS, type Measures } from "../analysis/index.ts";
 import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
 import { stepAfterLimit, stepAfterPlan } from "./nextSteps.ts";
-import { capital, clearly } from "./sentences.ts";
+import { clearly } from "./sentences.ts";
 
 /**
  * One sentence that a pilot can act on, from the worst judgement down: a limit passed, the reserve used,

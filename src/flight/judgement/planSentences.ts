@@ -7,11 +7,12 @@ import {
   quantityText,
   unitText,
 } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import type { measuredShapes } from "../../physics/index.ts";
 import { MEASURE_WORDS, type MeasureName } from "../analysis/index.ts";
 import type { BasisOf, InchStep } from "../prediction/index.ts";
 import type { Judgement } from "./judgement.ts";
-import { capital, clearly } from "./sentences.ts";
+import { clearly } from "./sentences.ts";
 
 /** "8:24 min (6:30 to 11:10)" for times, else as any quantity. */
 export function predictedText(quantity: Quantity): string {

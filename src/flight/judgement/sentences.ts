@@ -1,4 +1,5 @@
 import { plainNumber, type Quantity, quantityText, unitText } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import { MEASURE_WORDS } from "../analysis/index.ts";
 import { type Criterion, RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement, Verdict } from "./judgement.ts";
@@ -55,7 +56,3 @@ function notJudgedSentence(subject: string, measured: Quantity, against: string)
 }
 
 export const NOT_PREDICTED = "a plan does not predict it";
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

@@ -8,8 +8,8 @@ import {
   toPlace,
   unitText,
 } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import { MEASURE_WORDS } from "../analysis/index.ts";
-import { capital } from "./sentences.ts";
 import type { WhyOff, WhyOffFact } from "./whyOff.ts";
 
 export const NOT_IN_THIS_LOG = "this log does not give it";

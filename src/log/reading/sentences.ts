@@ -1,5 +1,6 @@
 import { type ChannelName, channelWords } from "../../base/channels/index.ts";
 import { linesText } from "../../base/notices/index.ts";
+import { capital } from "../../base/words/index.ts";
 import {
   LONGEST_LINE,
   MOST_BYTES,
@@ -207,7 +208,7 @@ function short(value: number): string {
 }
 
 function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return `${capital(text)}.`;
 }
 
 export const packsInSeries = (): string =>

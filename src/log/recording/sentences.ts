@@ -1,6 +1,7 @@
 import { type ChannelName, channelFacts, channelWords } from "../../base/channels/index.ts";
 import { linesText } from "../../base/notices/index.ts";
 import { lengthInWords, plainNumber, unitText } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import type { ClockFacts } from "../reading/index.ts";
 import type { Repair } from "./recording.ts";
 import { FASTEST_K_PER_S } from "./temperatureJumps.ts";
@@ -21,10 +22,6 @@ function listText(texts: readonly string[], count: number): string {
   const shown = texts.slice(0, count > SHOWN ? SHOWN - 1 : SHOWN);
   const more = count - shown.length;
   return more > 0 ? `${shown.join(", ")} and ${more} more` : shown.join(", ");
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** A cell as the log shows it, without the last digits of a unit conversion. */

@@ -1,4 +1,5 @@
 import { minutesAndSeconds, plainNumber } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 
 export function benchRunLeftOut(): string {
   return "a bench run does not fly";
@@ -92,8 +93,4 @@ export function timerSentence(words: TimerWords): string {
     `19 of 20 flights land with ${plainNumber(words.reservePct)} % and one go-around left, from ${flights}.${doubt} ` +
     "A suggestion from logs: land earlier when anything feels wrong."
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

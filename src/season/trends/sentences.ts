@@ -1,4 +1,5 @@
 import { toPlace } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import type { TrendCrossing, TrendMeasure, TrendOf } from "./trend.ts";
 
 export const NO_HEAT_TRACE = "its log does not let the controller's heating be solved";
@@ -19,9 +20,8 @@ export function trendMeasureWords(measure: TrendMeasure): string {
 
 /** "Pack resistance, pack A" or "Controller heating per square ampere, 18x10". */
 export function seriesTitle(measure: TrendMeasure, { pack, propeller }: TrendOf): string {
-  const words = trendMeasureWords(measure);
   const of = [pack === null ? null : `pack ${pack}`, propeller].filter((one) => one !== null);
-  return [`${words.charAt(0).toUpperCase()}${words.slice(1)}`, ...of].join(", ");
+  return [capital(trendMeasureWords(measure)), ...of].join(", ");
 }
 
 export function coolingNeedsSpeed(): string {

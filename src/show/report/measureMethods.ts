@@ -1,3 +1,4 @@
+import { capital } from "../../base/words/index.ts";
 import { MEASURE_WORDS, type MeasureName } from "../../flight/analysis/index.ts";
 
 /** What a measure means and the published source of the way it is computed. */
@@ -18,8 +19,7 @@ function method(meaning: string, source: string | null = null): MeasureMethod {
 
 /** The measure's name with a large first letter. */
 export function measureTitle(name: MeasureName): string {
-  const words = MEASURE_WORDS[name];
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capital(MEASURE_WORDS[name]);
 }
 
 export const MEASURE_METHODS: Readonly<Record<MeasureName, MeasureMethod>> = {

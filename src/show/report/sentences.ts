@@ -2,6 +2,7 @@ import type { ChannelName } from "../../base/channels/index.ts";
 import { channelWords } from "../../base/channels/index.ts";
 import type { Notice, Severity } from "../../base/notices/index.ts";
 import { minutesAndSeconds, type SampleReference, toPlace } from "../../base/quantity/index.ts";
+import { capital } from "../../base/words/index.ts";
 import type { HeatDriver, PhaseName } from "../../flight/analysis/index.ts";
 import type { Dialect } from "../../log/reading/index.ts";
 import type { Repair } from "../../log/recording/index.ts";
@@ -84,7 +85,7 @@ export function notDrawnSentence(channel: ChannelName, why: string): string {
 export function sentence(text: string): string {
   const trimmed = text.trim();
   if (trimmed === "") return "";
-  const first = trimmed.charAt(0).toUpperCase() + trimmed.slice(1);
+  const first = capital(trimmed);
   return /[.!?]$/.test(first) ? first : `${first}.`;
 }
 

@@ -1,6 +1,7 @@
 import type { AircraftKey, AircraftValues } from "../../../aircraft/index.ts";
 import type { Notice } from "../../../base/notices/index.ts";
 import type { DisplayUnits } from "../../../base/quantity/index.ts";
+import { capital } from "../../../base/words/index.ts";
 import { AIRCRAFT_GROUPS, OTHER_QUESTION } from "./aircraftGroups.ts";
 import { element } from "./element.ts";
 import { type KeyField, type KeyValue, keyField, labelOf, rangeWords, unitOf } from "./keyField.ts";
@@ -75,6 +76,5 @@ function showFaults(notices: readonly Notice[], { fields, byPath, units, top }: 
 
 /** "tern.json line 6: controller.burstA is …" without file and line, which a form does not show. */
 function withoutPlace(text: string): string {
-  const sentence = text.replace(/^.*? line \d+: /, "");
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return capital(text.replace(/^.*? line \d+: /, ""));
 }

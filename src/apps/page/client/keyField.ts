@@ -6,6 +6,7 @@ import {
   numberFromDisplayed,
   unitText,
 } from "../../../base/quantity/index.ts";
+import { capital } from "../../../base/words/index.ts";
 import { DIFFERENCES } from "./aircraftGroups.ts";
 import { element } from "./element.ts";
 import { type Field, field, textInput, typedNumber } from "./field.ts";
@@ -91,8 +92,4 @@ function helpOf(
   const more = capital(key.what.slice(labelOf(key).length).replace(/^[;,] /, ""));
   const about = more === "" || more === "." ? "" : `${more.replace(/\.$/, "")}.`;
   return [about, range, fallback].filter((part) => part !== "").join(" ");
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,4 +1,5 @@
 import { channelWords, isChannelName } from "../../../base/channels/index.ts";
+import { capital } from "../../../base/words/index.ts";
 
 const named = (channel: string): string => (isChannelName(channel) ? channelWords(channel) : channel);
 export const DELIMITERS: Readonly<Record<string, string>> = { ",": "commas", ";": "semicolons", tab: "tabs" };
@@ -77,7 +78,7 @@ export function pageWords(text: string): string {
 export function optionWords(option: string): string {
   const words = pageWords(option);
   const parts = words.replace(/,? (?=column \d+ is)/g, ", ").replace(/,$/, "");
-  return parts.charAt(0).toUpperCase() + parts.slice(1);
+  return capital(parts);
 }
 
 /** The same for everything that a report says, node by node; code and scripts stay. */

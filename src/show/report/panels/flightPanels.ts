@@ -1,4 +1,5 @@
 import type { ChannelName } from "../../../base/channels/index.ts";
+import { capital } from "../../../base/words/index.ts";
 import {
   cellRangeOfRows,
   filledChannel,
@@ -121,10 +122,7 @@ function temperaturePanel(context: FlightContext): FlightPanel | null {
   const measures = logged.flatMap(({ measure }) => measure ?? []);
   const own = {
     id: "temperature",
-    title:
-      logged.length === 1
-        ? `${first.words.charAt(0).toUpperCase()}${first.words.slice(1)} temperature`
-        : "Temperatures",
+    title: logged.length === 1 ? `${capital(first.words)} temperature` : "Temperatures",
     unit: "°C",
     decimals: 1,
     startsAtZero: false,

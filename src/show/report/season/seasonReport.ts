@@ -1,3 +1,4 @@
+import { capital } from "../../../base/words/index.ts";
 import { seasonCounts, seasonHeadline } from "../../../season/overview/index.ts";
 import { html, type Markup } from "../../charts/index.ts";
 import { SEASON_STYLE, SEASON_STYLE_HASH } from "../assets/generated.ts";
@@ -7,7 +8,6 @@ import { factsSection } from "../sections/factsSection.ts";
 import { longText } from "../sections/logSections.ts";
 import { budgetOverSeasonSection } from "./budgetOverSeasonSection.ts";
 import { calibrationSection } from "./calibrationSection.ts";
-import { capital } from "./capital.ts";
 import { flightsSection } from "./flightsSection.ts";
 import { packsSection } from "./packsSection.ts";
 import { type SeasonContext, type SeasonReportInput, seasonContext } from "./seasonInput.ts";

@@ -1,4 +1,5 @@
 import { minutesAndSeconds, plainNumber, unitText } from "../../../base/quantity/index.ts";
+import { capital } from "../../../base/words/index.ts";
 import {
   numberRanges,
   type SeasonFlight,
@@ -9,7 +10,6 @@ import type { TimerLimit, TimerSetting } from "../../../season/timer/index.ts";
 import { html, type Markup, NOTHING, sumDrawing } from "../../charts/index.ts";
 import { carriedNumber } from "../carried.ts";
 import { sentence } from "../sentences.ts";
-import { capital } from "./capital.ts";
 import type { FlightsContext } from "./seasonInput.ts";
 import {
   ALL_COUNT,

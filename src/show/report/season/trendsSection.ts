@@ -1,4 +1,5 @@
 import { unitText } from "../../../base/quantity/index.ts";
+import { capital } from "../../../base/words/index.ts";
 import {
   groupedPoints,
   isAlarmed,
@@ -24,7 +25,6 @@ import {
 } from "../../charts/index.ts";
 import { carried } from "../carried.ts";
 import { limitWords } from "../sentences.ts";
-import { capital } from "./capital.ts";
 import { changesList, fittingBreaks } from "./changes.ts";
 import { figureText } from "./figureText.ts";
 import { flightFigure, numberWithUnit } from "./flightFigure.ts";
