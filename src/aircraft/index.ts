@@ -2,6 +2,7 @@ export { DEFAULTS, type DefaultPath, defaultSource, FULL_CELL_V } from "./defaul
 export { type AircraftValues, aircraftValues, editedAircraft } from "./editAircraft.ts";
 export { type ExamplePart, examplePartsLeft } from "./exampleNumbers.ts";
 export { type AircraftKey, aircraftKeys } from "./formKeys.ts";
+export { NUMBER_KEYS, type NumberKeyPath } from "./keys.ts";
 export { type AircraftNotRead, parseAircraftFile, type ReadAircraft } from "./parseAircraftFile.ts";
 export type { RememberedReading } from "./readings.ts";
 export { withRememberedReading } from "./rememberReading.ts";

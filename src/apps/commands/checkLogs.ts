@@ -7,8 +7,8 @@ import type { Call } from "./commandDefinition.ts";
 import { type ExitCode, exitOfSeveral } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
+import { givenNumber } from "./knownNumbers.ts";
 import { STANDARD_INPUT } from "./logInput.ts";
-import { numberOption } from "./optionValues.ts";
 import { oneLine } from "./printable.ts";
 import { readingOptions } from "./readingOptions.ts";
 import { reportPaths } from "./reportPaths.ts";
@@ -57,8 +57,8 @@ function refuseReportAsLog(call: Call, io: Io): void {
 
 function dayOf(call: Call): CheckSetting["day"] {
   return {
-    ambientC: numberOption(call, "ambient", { low: -40, high: 60, unit: "degrees Celsius", example: "24" }),
-    startPct: numberOption(call, "start-pct", { low: 1, high: 100, unit: "percent", example: "90" }),
+    ambientC: givenNumber(call, "ambient", "ambientC"),
+    startPct: givenNumber(call, "start-pct", "startPct"),
   };
 }
 

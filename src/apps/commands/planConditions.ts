@@ -1,6 +1,6 @@
 import type { PlanConditions } from "../../flight/prediction/index.ts";
 import type { Call, OptionDefinition } from "./commandDefinition.ts";
-import { numberOption } from "./optionValues.ts";
+import { givenNumber, keyNumber } from "./knownNumbers.ts";
 
 export const CONDITION_OPTIONS: readonly OptionDefinition[] = [
   { flags: "--ambient <C>", help: "air temperature to plan for, degrees Celsius" },
@@ -9,8 +9,8 @@ export const CONDITION_OPTIONS: readonly OptionDefinition[] = [
 
 export function conditionsOf(call: Call, reservePct: number): PlanConditions {
   return {
-    ambientC: numberOption(call, "ambient", { low: -40, high: 60, unit: "degrees Celsius", example: "24" }),
-    elevationM: numberOption(call, "elevation", { low: -500, high: 6000, unit: "metres", example: "120" }),
+    ambientC: givenNumber(call, "ambient", "ambientC"),
+    elevationM: keyNumber(call, "elevation", "field.elevationM", "120"),
     reservePct,
   };
 }

@@ -1,8 +1,9 @@
-import { CHANNEL_NAMES, type ChannelName, isChannelName, MOST_CELLS } from "../../base/channels/index.ts";
+import { CHANNEL_NAMES, type ChannelName, isChannelName } from "../../base/channels/index.ts";
 import { nearestWord } from "../../base/words/index.ts";
 import type { ReadingOptions } from "../../log/reading/index.ts";
 import type { Call, OptionDefinition } from "./commandDefinition.ts";
 import { usageFailure } from "./failure.ts";
+import { keyNumber } from "./knownNumbers.ts";
 import { choiceOption, numberOption } from "./optionValues.ts";
 import { usageSentences } from "./sentences.ts";
 
@@ -40,20 +41,8 @@ export function readingOptions(call: Call): ReadingOptions {
     decimalMark: choiceOption(call, "decimal", ["point", "comma"]),
     delimiter: delimiterOption(call),
     dateOrder: choiceOption(call, "date-order", ["dmy", "mdy", "ymd"]),
-    cells: numberOption(call, "cells", {
-      low: 1,
-      high: MOST_CELLS,
-      unit: "cells",
-      example: "8",
-      isWhole: true,
-    }),
-    polePairs: numberOption(call, "pole-pairs", {
-      low: 1,
-      high: 60,
-      unit: "pairs",
-      example: "7",
-      isWhole: true,
-    }),
+    cells: keyNumber(call, "cells", "pack.cells", "8"),
+    polePairs: keyNumber(call, "pole-pairs", "motor.polePairs", "7"),
   };
 }
 

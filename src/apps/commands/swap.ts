@@ -1,13 +1,13 @@
-import { MOST_CELLS } from "../../base/channels/index.ts";
+import { NUMBER_KEYS, type NumberKeyPath } from "../../aircraft/index.ts";
 import { swapResult } from "../../flight/judgement/index.ts";
 import type { Change } from "../../flight/prediction/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
+import { keyNumber } from "./knownNumbers.ts";
 import { knownParts } from "./knownParts.ts";
 import { BOOK_OPTION } from "./logbook/openBook.ts";
-import { numberOption } from "./optionValues.ts";
 import { sourceWords, tell } from "./plan.ts";
 import { CONDITION_OPTIONS, conditionsOf } from "./planConditions.ts";
 import { planSentences } from "./planSentences.ts";
@@ -70,12 +70,11 @@ function nextCommand(call: Call): string {
 }
 
 function changeOf(call: Call): Change {
-  const whole = { isWhole: true };
   return {
     ...propellerOf(call),
-    blades: numberOption(call, "blades", { low: 1, high: 10, unit: "blades", example: "3", ...whole }),
-    cells: numberOption(call, "cells", { low: 1, high: MOST_CELLS, unit: "cells", example: "7", ...whole }),
-    capacityMah: numberOption(call, "capacity", { low: 50, high: 200_000, unit: "mAh", example: "6000" }),
+    blades: keyNumber(call, "blades", "propeller.blades", "3"),
+    cells: keyNumber(call, "cells", "pack.cells", "7"),
+    capacityMah: keyNumber(call, "capacity", "pack.capacityMah", "6000"),
   };
 }
 
@@ -87,7 +86,12 @@ function propellerOf(call: Call): Pick<Change, "diameterIn" | "pitchIn"> {
   const [, diameter, pitch] = SIZE.exec(text) ?? [];
   const diameterIn = Number(diameter);
   const pitchIn = Number(pitch);
-  const isRight = diameterIn >= 1 && diameterIn <= 100 && pitchIn >= 0.5 && pitchIn <= 100;
+  const isRight = isInRange(diameterIn, "propeller.diameterIn") && isInRange(pitchIn, "propeller.pitchIn");
   if (!isRight) throw usageFailure(planSentences.propellerWrong(text));
   return { diameterIn, pitchIn };
+}
+
+function isInRange(value: number, path: NumberKeyPath): boolean {
+  const { low, high } = NUMBER_KEYS[path];
+  return value >= low && value <= high;
 }

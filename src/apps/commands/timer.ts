@@ -3,12 +3,12 @@ import { timerResult } from "../../season/timer/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
+import { givenNumber } from "./knownNumbers.ts";
 import { AIRCRAFT_OPTION, aircraftOfCall } from "./logbook/aircraftOfCall.ts";
 import { textOption } from "./logbook/givenOptions.ts";
 import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
 import { tellStopped } from "./logbook/tellStopped.ts";
 import { timerLines } from "./logbook/timerLines.ts";
-import { numberOption } from "./optionValues.ts";
 import type { Talk } from "./talk.ts";
 
 const LONGEST_PACK = 60;
@@ -44,11 +44,9 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const entries = flightsOfAircraft(index.entries, name);
   const next = {
     pack: textOption(call, "pack", LONGEST_PACK),
-    ambientC: numberOption(call, "ambient", { low: -40, high: 60, unit: "degrees Celsius", example: "30" }),
-    reservePct:
-      numberOption(call, "reserve", { low: 0, high: 90, unit: "percent", example: "25" }) ??
-      budget.reservePct,
-    startPct: numberOption(call, "start-pct", { low: 1, high: 100, unit: "percent", example: "90" }),
+    ambientC: givenNumber(call, "ambient", "ambientC"),
+    reservePct: givenNumber(call, "reserve", "reservePct") ?? budget.reservePct,
+    startPct: givenNumber(call, "start-pct", "startPct"),
   };
   const result = timerResult(entries, facts, next);
   if (call.has("json")) talk.data(JSON.stringify(result, null, 2));

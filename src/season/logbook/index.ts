@@ -35,6 +35,7 @@ export {
 export { type Digest, entryText, type ReadEntry, readEntry } from "./entryText.ts";
 export { cellText, flightsCsv } from "./exportCsv.ts";
 export { dayOf, judgedFacts, propellerSize, propellerText } from "./givenFacts.ts";
+export { GIVEN_RANGES, type GivenNumber } from "./givenRanges.ts";
 export { foundFlights, keptFlight, keptReading, readingOptionsOf } from "./keptFlights.ts";
 export { flightsOfAircraft, type ListedFlight, type ListResult, listResult } from "./listResult.ts";
 export { type NamedFlight, type NamedFlights, namedFlights, whyUnknown } from "./namedFlights.ts";

@@ -6,7 +6,7 @@ import {
 } from "../../../season/logbook/index.ts";
 import type { Call, OptionDefinition } from "../commandDefinition.ts";
 import { usageFailure } from "../failure.ts";
-import { numberOption } from "../optionValues.ts";
+import { givenNumber } from "../knownNumbers.ts";
 import { logbookSentences } from "./sentences.ts";
 
 const LONGEST_NAME = 60;
@@ -32,9 +32,9 @@ export function givenFacts(call: Call): GivenFacts {
     ...NOTHING_GIVEN,
     pack: textOption(call, "pack", LONGEST_NAME),
     propeller: propellerOption(call),
-    ambientC: numberOption(call, "ambient", { low: -40, high: 60, unit: "degrees Celsius", example: "24" }),
-    startPct: numberOption(call, "start-pct", { low: 1, high: 100, unit: "percent", example: "90" }),
-    putBackMah: numberOption(call, "put-back", { low: 1, high: 200_000, unit: "mAh", example: "2450" }),
+    ambientC: givenNumber(call, "ambient", "ambientC"),
+    startPct: givenNumber(call, "start-pct", "startPct"),
+    putBackMah: givenNumber(call, "put-back", "putBackMah"),
     flownS: flownOption(call),
     date: dateOption(call),
     note: textOption(call, "note", LONGEST_NOTE),
