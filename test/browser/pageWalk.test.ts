@@ -56,7 +56,7 @@ describe.skipIf(!hasBrowser())(withBrowser("a walk through the page"), () => {
     await page.locator("#logs-input").setInputFiles(files);
     await page.waitForFunction(() => document.querySelector("#logs [data-state=busy]") === null);
     const states = await page.locator("#logs .state").allTextContents();
-    expect(states).toEqual(styles.map(() => "1 flight or run"));
+    expect(states).toEqual(styles.map(() => "1 flight"));
     expect(problems).toEqual([]);
     await context.close();
   });

@@ -103,7 +103,7 @@ async function keepLogs(page: Page): Promise<void> {
   await page.locator("#logs-input").setInputFiles(LOGS);
   await page.getByText(`, ${LOGS.length} of ${LOGS.length}`).waitFor({ state: "hidden" });
   await page
-    .locator("#logs li", { hasText: "1 flight or run" })
+    .locator("#logs li", { hasText: "1 flight" })
     .nth(LOGS.length - 1)
     .waitFor();
   await page.locator("#logs button").first().click();

@@ -69,6 +69,14 @@ describe("the built command", () => {
     writeFileSync(join(folder, "mine.html"), "<p>mine");
     expect(run(["page", "--save", "mine.html"]).status).toBe(EXIT.cannotWrite);
     expect(readFileSync(join(folder, "mine.html"), "utf8")).toBe("<p>mine");
+    for (const other of [
+      ["--book", "season"],
+      ["--port", "8123"],
+    ]) {
+      const ran = run(["page", "--save", "page.html", ...other]);
+      expect(ran.status).toBe(EXIT.usage);
+      expect(ran.stderr).toContain(`${other[0]} does nothing with --save`);
+    }
     for (const _twice of [1, 2]) expect(run(["page", "--save", "page.html"]).status).toBe(EXIT.done);
     const bytes = statSync(join(folder, "page.html")).size;
     console.log(`the page as one file: ${bytes} bytes`);

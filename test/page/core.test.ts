@@ -1,6 +1,12 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { startedCore } from "../../src/apps/page/core/startedCore.ts";
-import { type AddWork, type AnswerTo, NO_ANSWERS, type Work } from "../../src/apps/page/messages.ts";
+import {
+  type AddWork,
+  type AnswerTo,
+  type MeasuredLog,
+  NO_ANSWERS,
+  type Work,
+} from "../../src/apps/page/messages.ts";
 import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
@@ -70,7 +76,14 @@ describe("the page's core beside the command", () => {
     });
     expect(plan).toEqual(await machine.json("plan --aircraft heron.json"));
     const conditions = { ...ANY_DAY, ambientC: 33, reservePct: null };
-    const swap = await ask({ kind: "swap", aircraft: HERON, withBook: true, change: SIX_X, conditions });
+    const swap = await ask({
+      kind: "swap",
+      aircraft: HERON,
+      withBook: true,
+      logs: [],
+      change: SIX_X,
+      conditions,
+    });
     expect(swap.result).toEqual(
       await machine.json("swap --aircraft heron.json --propeller 19x8 --ambient 33"),
     );
@@ -78,6 +91,38 @@ describe("the page's core beside the command", () => {
     const { result: season } = await ask({ kind: "season", aircraft: null });
     const written = String(machine.files["season.html"]).replace("\n<!-- written by tallywatt -->", "");
     expect(season === written, "the season report's bytes").toBe(true);
+  });
+
+  it("swaps from the logs read on the page as the command does from its logs, and from the book besides", async () => {
+    const days = [1, 2, 3];
+    for (const day of days) machine.files[`log-${day}.csv`] = logOf(day);
+    const measured = async (day: number): Promise<MeasuredLog> => {
+      const work = {
+        kind: "check",
+        file: `log-${day}.csv`,
+        aircraft: SAMPLE_AIRCRAFT,
+        remembered: {},
+      } as const;
+      const { check } = await ask({ ...work, bytes: bytesOf(logOf(day)), answers: null });
+      return { sha256: check.log.sha256, flights: check.flights };
+    };
+    const logs = await Promise.all(days.map(measured));
+    const own = { kind: "swap", aircraft: HERON, withBook: true, change: SIX_X } as const;
+    const swap = (some: readonly MeasuredLog[]) =>
+      ask({ ...own, logs: some, conditions: { ...ANY_DAY, reservePct: null } });
+    const command = "swap --aircraft heron.json --propeller 19x8";
+    const named = days.map((day) => `--log log-${day}.csv`).join(" ");
+    const ofLogs = await swap(logs);
+    expect(ofLogs.result).toEqual(await machine.json(`${command} ${named}`));
+    expect(ofLogs.flights).toEqual({ inBook: 0, inLogs: 3 });
+    expect((await swap([...logs, ...logs])).result, "a log given twice counts once").toEqual(ofLogs.result);
+    await addBoth([1, 2]);
+    const ofBook = await swap([]);
+    expect(ofBook.result).toEqual(await machine.json(command));
+    const ofBoth = await swap(logs);
+    expect(ofBoth.flights).toEqual({ inBook: 2, inLogs: 1 });
+    expect(ofBoth.result, "the flights are the same, two of them kept").toEqual(ofLogs.result);
+    expect(ofBook.result).not.toEqual(ofLogs.result);
   });
 
   it("edits, removes, undoes and shows as the command does", async () => {

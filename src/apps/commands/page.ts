@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
+import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { BOOK_OPTION } from "./logbook/openBook.ts";
 import { pageSentences } from "./pageSentences.ts";
@@ -36,6 +37,8 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const page = packageText(io, PAGE_FILE);
   const file = call.text("save");
   if (file === null) return servePage(page, call, io, talk);
+  const other = ["book", "port"].find((option) => call.has(option));
+  if (other !== undefined) throw usageFailure(pageSentences.saveAlone(`--${other}`));
   writeReport(io, resolve(io.workFolder, file), page, call.has("force"));
   talk.say(pageSentences.saved(file, Math.ceil(page.length / 1000)));
   return EXIT.done;

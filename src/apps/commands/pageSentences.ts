@@ -2,6 +2,8 @@
 export const pageSentences = {
   saved: (file: string, kilobytes: number): string =>
     `Wrote ${file}, ${kilobytes} kB. Open it in a browser; it asks for no network.`,
+  saveAlone: (option: string): string =>
+    `${option} does nothing with --save: a saved page keeps its logbook in the browser. Leave one of the two out.`,
   serves: (folder: string): string =>
     `The page of the logbook ${folder}. Open the address below in a browser.`,
   howToEnd: (): string => "It works while this program runs. Ctrl-C ends it.",

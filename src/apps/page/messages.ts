@@ -3,7 +3,7 @@ import type { Notice } from "../../base/notices/index.ts";
 import type { DisplayUnits } from "../../base/quantity/index.ts";
 import type { FlightCheck } from "../../flight/check/index.ts";
 import type { PlanResult, SwapResult } from "../../flight/judgement/index.ts";
-import type { Change, PlanConditions } from "../../flight/prediction/index.ts";
+import type { Change, LoggedFlight, PlanConditions } from "../../flight/prediction/index.ts";
 import type { ColumnChoice, DateOrder, DecimalMark } from "../../log/reading/index.ts";
 import type { AddedLog, GivenChanges, GivenFacts, ListResult, TakenIn } from "../../season/logbook/index.ts";
 import type { TimerResult } from "../../season/timer/index.ts";
@@ -128,11 +128,19 @@ export interface PlanAnswer extends Stoppable<PlanResult>, Shown {
   readonly kind: "plan";
 }
 
-/** Before and after a change, as `swap --json` prints it. */
+/** What one log that was read on the page says of the parts, held against the aircraft as it is. */
+export interface MeasuredLog {
+  readonly sha256: string;
+  readonly flights: readonly Pick<LoggedFlight, "kind" | "complete" | "measures">[];
+}
+
+/** Before and after a change, as `swap --json` prints it: from the book's flights, and from logs besides. */
 export interface SwapWork {
   readonly kind: "swap";
   readonly aircraft: WantedAircraft;
   readonly withBook: boolean;
+  /** Logs read on the page; one that the book holds counts once. */
+  readonly logs: readonly MeasuredLog[];
   readonly change: Change;
   /** Of the changed side; null for what stays as it is. The other side has what the aircraft file says. */
   readonly conditions: {
@@ -145,6 +153,8 @@ export interface SwapWork {
 }
 export interface SwapAnswer extends Stoppable<SwapResult>, Shown {
   readonly kind: "swap";
+  /** Flights and bench runs that it rests on. */
+  readonly flights: { readonly inBook: number; readonly inLogs: number };
 }
 
 /** A result, or null with the questions or refusals that stand in its place. */

@@ -7,8 +7,9 @@ import {
   LOGS,
   type StateMessage,
 } from "./bookMessages.ts";
+import { isMadeIn, LostAnswer } from "./lostAnswer.ts";
 
-/** The server did not do what was asked; the text is for the user. Nothing was changed. */
+/** The server did not do what was asked, or it is not known whether it did; the text is for the user. */
 export class ServerError extends Error {
   constructor(text: string, options: ErrorOptions = {}) {
     super(text, options);
@@ -19,6 +20,8 @@ export class ServerError extends Error {
 export const serverSentences = {
   gone: (): string =>
     "The program behind this page has ended, so the logbook cannot be reached. Start it again: tallywatt page",
+  notKnown: (): string =>
+    "No answer came to this change: it is not known whether it was made. Look at the flights again before you repeat it.",
   oldToken: (): string =>
     "This page belongs to an earlier start of tallywatt page. Open the address that it printed last.",
 };
@@ -43,7 +46,11 @@ export async function servedBook(
     commit: async (stamp, change) => {
       for (const { path, bytes } of change.logs) await putLog(ask, path, bytes);
       if (change.files.length === 0) return true;
-      const changed = await send(ask, stamp, change);
+      const changed = await send(ask, stamp, change).catch(async (error: unknown) => {
+        if (!(error instanceof LostAnswer)) throw error;
+        known = await stateWith(ask, change, error);
+        return known;
+      });
       if (changed === null) return false;
       // Other files than those of the stamp are not known here: then the next load asks for all.
       if (known.stamp === stamp) known = { stamp: changed.stamp, files: filesAfter(known.files, change) };
@@ -78,6 +85,7 @@ async function answered(address: string, request: RequestInit): Promise<Response
       return fetch(address, request);
     });
   } catch (error) {
+    if (!isRepeatable) throw new LostAnswer({ cause: error });
     throw new ServerError(serverSentences.gone(), { cause: error });
   }
 }
@@ -97,7 +105,21 @@ async function send(
   const message: ChangeMessage = { stamp, files, index, dropLogs };
   const headers = { "content-type": "application/json" };
   const response = await ask(BOOK, { method: "POST", headers, body: JSON.stringify(message) });
-  return response.status === 409 ? null : ((await response.json()) as ChangedMessage);
+  if (response.status === 409) return null;
+  return response.json().catch((error: unknown) => {
+    throw new LostAnswer({ cause: error });
+  });
+}
+
+/** The book with a change whose answer was lost. Where it is not in the book, nobody knows: it may still be made. */
+async function stateWith(ask: Ask, change: BookChange<unknown>, lost: LostAnswer): Promise<BookState> {
+  try {
+    const state = stateOf((await (await ask(BOOK)).json()) as StateMessage);
+    if (isMadeIn(state.files, change)) return state;
+  } catch {
+    // A server that is gone tells no more than the lost answer.
+  }
+  throw new ServerError(serverSentences.notKnown(), { cause: lost });
 }
 
 function stateOf({ stamp, files }: StateMessage): BookState {

@@ -1,10 +1,10 @@
-import type { AircraftKey, AircraftValues } from "../../../aircraft/index.ts";
+import type { AircraftKey } from "../../../aircraft/index.ts";
 import type { Notice } from "../../../base/notices/index.ts";
 import type { DisplayUnits } from "../../../base/quantity/index.ts";
 import { capital } from "../../../base/words/index.ts";
 import { AIRCRAFT_GROUPS, OTHER_QUESTION } from "./aircraftGroups.ts";
 import { element } from "./element.ts";
-import { type KeyField, type KeyValue, keyField, labelOf, rangeWords, unitOf } from "./keyField.ts";
+import { allowedWords, type KeyField, type KeyValue, keyField, labelOf } from "./keyField.ts";
 import { noticeItems } from "./notices.ts";
 import { clientWords } from "./words.ts";
 
@@ -13,11 +13,13 @@ export interface AircraftForm {
   readonly root: HTMLElement;
   /** Puts each fault beside the line it is about, what no line is about at the top. */
   readonly faults: (notices: readonly Notice[]) => void;
+  /** True while a line is marked. */
+  readonly isWrong: () => boolean;
 }
 
 export function aircraftForm(
   keys: readonly AircraftKey[],
-  values: AircraftValues,
+  values: Readonly<Record<string, KeyValue>>,
   units: DisplayUnits,
   change: (path: string, value: KeyValue) => void,
 ): AircraftForm {
@@ -49,7 +51,11 @@ export function aircraftForm(
   );
   const top = element("div", { class: "wrong-top" });
   const root = element("div", { class: "aircraft-form" }, top, ...groups);
-  return { root, faults: (notices) => showFaults(notices, { fields, byPath, units, top }) };
+  return {
+    root,
+    faults: (notices) => showFaults(notices, { fields, byPath, units, top }),
+    isWrong: () => root.querySelector("[aria-invalid]") !== null,
+  };
 }
 
 interface Shown {
@@ -65,7 +71,7 @@ function showFaults(notices: readonly Notice[], { fields, byPath, units, top }: 
     const path = [...fields.keys()].find((one) => text.includes(`: ${one} is `));
     const [key, own] = [byPath.get(path ?? ""), fields.get(path ?? "")];
     if (key === undefined || own === undefined) return true;
-    const range = clientWords.outOfRange(labelOf(key), rangeWords(key, units, unitOf(key)));
+    const range = clientWords.outOfRange(labelOf(key), allowedWords(key, units));
     own.fault(
       code === "aircraft-value-wrong" || code === "aircraft-key-missing" ? range : withoutPlace(text),
     );

@@ -1,48 +1,54 @@
-import type { AircraftKey, AircraftValues } from "../../../aircraft/index.ts";
-import type { AircraftKeysAnswer } from "../messages.ts";
+import type { AircraftInBook, AircraftKeysAnswer } from "../messages.ts";
 import { type AircraftForm, aircraftForm } from "./aircraftForm.ts";
 import { download } from "./download.ts";
 import { button, element, inputOf, placeOf, settled } from "./element.ts";
 import type { KeyValue } from "./keyField.ts";
 import { noticeItems } from "./notices.ts";
-import { type Session, tell } from "./session.ts";
-import { showView } from "./showReport.ts";
+import type { Session } from "./session.ts";
+import { showAnswer } from "./showAnswer.ts";
+import { inBackground, tell } from "./tell.ts";
 import { clientWords } from "./words.ts";
 
-/** Pause in typing after which the plan is made anew, ms. */
-const TYPING_MS = 200;
+type Changes = Readonly<Record<string, KeyValue>>;
 
 /** The place of the aircraft file: a form by question beside what it means for the plan. */
 export class AircraftPlace {
   readonly #session: Session;
   #keys: AircraftKeysAnswer | null = null;
-  /** The text as typed so far, which may be wrong; the session holds the last right one. */
-  #draft: { text: string; file: string } | null = null;
   #form: AircraftForm | null = null;
-  #changes: Record<string, KeyValue> = {};
-  #turn = 0;
-  readonly #settle = settled(TYPING_MS, () => void this.#apply());
+  /** What was typed and is not in the session's text yet, because it is new or because a value is wrong. */
+  #changes: Changes = {};
+  /** One after the other: each writes into the text that the one before left. */
+  #applying: Promise<void> = Promise.resolve();
+  #drawTurn = 0;
+  #planTurn = 0;
+  readonly #settle = settled(() => inBackground(() => this.#apply()));
 
   constructor(session: Session) {
     this.#session = session;
-    session.places.add("aircraft", { enter: () => void this.#enter(), leave: () => this.#leave() });
-    session.onUnits(() => void this.#redraw());
+    session.places.add("aircraft", {
+      enter: () => inBackground(() => this.#enter()),
+      leave: () => this.#leave(),
+    });
+    session.onUnits(() => inBackground(() => this.#redraw()));
     const input = inputOf("aircraft-input");
     placeOf("choose-aircraft").addEventListener("click", () => input.click());
     input.addEventListener("change", () => {
       const file = input.files?.[0];
       input.value = "";
-      if (file !== undefined) void this.take(file);
+      if (file !== undefined) inBackground(() => this.take(file));
     });
-    placeOf("new-aircraft").addEventListener("click", () => void this.#startNew());
-    placeOf("save-aircraft").addEventListener("click", () => this.#save());
-    placeOf("keep-aircraft").addEventListener("click", () => void this.#keep());
+    const wire = (id: string, act: () => Promise<void>) =>
+      placeOf(id).addEventListener("click", () => inBackground(act));
+    wire("new-aircraft", () => this.#startNew());
+    wire("save-aircraft", () => this.#save());
+    wire("keep-aircraft", () => this.#keep());
   }
 
   /** Takes an aircraft file in, or says why it cannot be used; what was there before stays then. */
   async take(file: File): Promise<void> {
-    await this.#takeText(await file.text(), file.name);
-    if (this.#session.places.open === "log")
+    const isTaken = await this.#takeText(await file.text(), file.name);
+    if (isTaken && this.#session.places.open === "log")
       tell(clientWords.heldAgainst(this.#session.aircraft?.name ?? ""));
   }
 
@@ -50,21 +56,24 @@ export class AircraftPlace {
   async openFromBook(): Promise<void> {
     const kept = await this.#session.aircraftOfBook();
     const [only] = kept;
-    if (only !== undefined && kept.length === 1)
-      await this.#takeText(only.text, only.path.split("/").at(-1) ?? "");
+    if (only !== undefined && kept.length === 1) await this.#takeKept(only);
   }
 
-  async #takeText(text: string, file: string): Promise<void> {
+  #takeKept({ text, path }: AircraftInBook): Promise<boolean> {
+    return this.#takeText(text, path.split("/").at(-1) ?? "");
+  }
+
+  async #takeText(text: string, file: string): Promise<boolean> {
     const { name, notices } = await this.#session.core.ask({ kind: "aircraft", text, file });
     placeOf("aircraft-refused").replaceChildren(...(notices.length === 0 ? [] : [noticeItems(notices)]));
     if (name === null) {
       if (this.#session.places.open === "log") tell(notices[0]?.text ?? "");
-      return;
+      return false;
     }
-    this.#draft = { text, file };
     this.#changes = {};
     this.#session.aircraft = { name, text, file };
-    if (this.#session.places.open === "aircraft") await this.#redraw();
+    await this.#redraw();
+    return true;
   }
 
   async #startNew(): Promise<void> {
@@ -79,15 +88,16 @@ export class AircraftPlace {
   }
 
   async #enter(): Promise<void> {
+    await Promise.all([this.#redraw(), this.#showKept()]);
+  }
+
+  async #showKept(): Promise<void> {
     const kept = await this.#session.aircraftOfBook();
-    const buttons = kept.map(({ name, text, path }) =>
-      button(name, () => void this.#takeText(text, path.split("/").at(-1) ?? "")),
-    );
+    const buttons = kept.map((one) => button(one.name, () => inBackground(() => this.#takeKept(one))));
     const lead = element("p", {}, "In the logbook:");
     placeOf("aircraft-kept").replaceChildren(
       ...(buttons.length === 0 ? [] : [lead, element("div", { class: "buttons" }, ...buttons)]),
     );
-    await this.#redraw();
   }
 
   #leave(): void {
@@ -98,66 +108,74 @@ export class AircraftPlace {
   async #redraw(): Promise<void> {
     const { aircraft, core, places, units } = this.#session;
     if (places.open !== "aircraft" || aircraft === null) return;
-    // An answer kept meanwhile is in the session's text, not in the draft.
-    if (Object.keys(this.#changes).length === 0) this.#draft = { text: aircraft.text, file: aircraft.file };
-    const { text, file } = this.#draft ?? aircraft;
+    this.#drawTurn += 1;
+    const turn = this.#drawTurn;
+    const { text, file } = aircraft;
     const [{ keys }, { values, notices }] = await Promise.all([
       this.#allKeys(),
-      core.ask({ kind: "editAircraft", text, file, changes: {} }),
+      core.ask({ kind: "editAircraft", text, file, changes: this.#changes }),
     ]);
-    this.#draw(keys, values, units);
-    this.#form?.faults(notices);
-    await this.#plan();
-  }
-
-  #draw(keys: readonly AircraftKey[], values: AircraftValues, units: Session["units"]): void {
-    const form = aircraftForm(keys, values, units, (path, value) => {
-      this.#changes[path] = value;
+    if (turn !== this.#drawTurn) return;
+    const form = aircraftForm(keys, { ...values, ...this.#changes }, units, (path, value) => {
+      this.#changes = { ...this.#changes, [path]: value };
       this.#settle();
     });
     this.#form = form;
     placeOf("aircraft-form").replaceChildren(form.root);
     for (const id of ["save-aircraft", "keep-aircraft", "units-choice"]) placeOf(id).hidden = false;
+    form.faults(notices);
+    await this.#plan();
+  }
+
+  #apply(): Promise<void> {
+    const next = this.#applying.then(() => this.#applyOnce());
+    this.#applying = next.catch(() => {});
+    return next;
   }
 
   /** Writes what was typed into the text and makes the plan anew, when every value may be. */
-  async #apply(): Promise<void> {
-    if (this.#draft === null) return;
+  async #applyOnce(): Promise<void> {
+    const { aircraft, core } = this.#session;
     const changes = this.#changes;
-    this.#changes = {};
-    const { file } = this.#draft;
-    const answer = await this.#session.core.ask({ kind: "editAircraft", ...this.#draft, changes });
-    this.#draft = { text: answer.text, file };
+    if (aircraft === null || Object.keys(changes).length === 0) return;
+    const { text, file } = aircraft;
+    const answer = await core.ask({ kind: "editAircraft", text, file, changes });
+    // Another text came meanwhile, such as one with an answer in it: what is still to be written goes into that.
+    if (this.#session.aircraft !== aircraft) return this.#applyOnce();
     this.#form?.faults(answer.notices);
     if (answer.name === null) {
       placeOf("plan-now").textContent = clientWords.planWaits;
       return;
     }
+    this.#changes = withoutWritten(this.#changes, changes);
     this.#session.aircraft = { name: answer.name, text: answer.text, file };
     await this.#plan();
   }
 
   async #plan(): Promise<void> {
     const { aircraft, core, units } = this.#session;
-    if (aircraft === null) return;
-    this.#turn += 1;
-    const turn = this.#turn;
+    if (aircraft === null || this.#session.places.open !== "aircraft") return;
+    this.#planTurn += 1;
+    const turn = this.#planTurn;
     const { text, file } = aircraft;
     const conditions = { ambientC: null, elevationM: null };
-    const { view, notices, result } = await core.ask({
-      kind: "plan",
-      aircraft: { text, file },
-      withBook: true,
-      conditions,
-      units,
-    });
-    if (turn !== this.#turn || this.#session.places.open !== "aircraft") return;
-    placeOf("plan-now").textContent = result?.text ?? "";
-    if (result === null) placeOf("plan").replaceChildren(noticeItems(notices));
-    else showView(placeOf("plan"), view);
+    const own = { kind: "plan", aircraft: { text, file }, withBook: true, conditions, units } as const;
+    const answer = await core.ask(own);
+    if (turn !== this.#planTurn || this.#session.places.open !== "aircraft") return;
+    placeOf("plan-now").textContent = answer.result?.text ?? "";
+    showAnswer(placeOf("plan"), answer);
   }
 
-  #save(): void {
+  /** Waits until all that was typed is in the session's text; false, and said, where a line is wrong. */
+  async #isAllWritten(): Promise<boolean> {
+    await this.#apply();
+    const isRight = Object.keys(this.#changes).length === 0 && this.#form?.isWrong() !== true;
+    if (!isRight) tell(clientWords.correctFirst);
+    return isRight;
+  }
+
+  async #save(): Promise<void> {
+    if (!(await this.#isAllWritten())) return;
     const { aircraft } = this.#session;
     if (aircraft === null) return;
     const name = aircraft.file.endsWith(".json") ? aircraft.file : "aircraft.json";
@@ -166,10 +184,18 @@ export class AircraftPlace {
   }
 
   async #keep(): Promise<void> {
+    if (!(await this.#isAllWritten())) return;
     const { aircraft, core } = this.#session;
     if (aircraft === null) return;
     const { text, file } = aircraft;
     const { result, notices } = await core.ask({ kind: "keepAircraft", text, file });
     tell(result === null ? (notices[0]?.text ?? "") : clientWords.keptAircraft(result.name));
   }
+}
+
+/** What was typed anew while the rest was written. */
+function withoutWritten(now: Changes, written: Changes): Changes {
+  return Object.fromEntries(
+    Object.entries(now).filter(([path, value]) => !(path in written) || written[path] !== value),
+  );
 }

@@ -1,23 +1,40 @@
-import { isKnown, minutesAndSeconds, quantityText } from "../../../base/quantity/index.ts";
+import {
+  displayedQuantity,
+  displayedUnit,
+  fieldNumber,
+  isKnown,
+  minutesAndSeconds,
+  quantityText,
+  unitText,
+} from "../../../base/quantity/index.ts";
 import { MEASURE_WORDS } from "../../../flight/analysis/index.ts";
 import type { MeasureName } from "../../../flight/analysis/measures.ts";
 import type { ListedFlight, ListResult } from "../../../season/logbook/index.ts";
 import { button, element } from "./element.ts";
 import { factsForm } from "./factsForm.ts";
-import { type Session, tell } from "./session.ts";
+import type { Session } from "./session.ts";
+import { inBackground, tell } from "./tell.ts";
 import { clientWords } from "./words.ts";
 
 const SHOWN: readonly MeasureName[] = ["chargeUsedMah", "peakCurrentA", "minCellV", "controllerPeakC"];
 
-interface Acts {
+/** What the flights are shown with. */
+export interface FlightsShown {
+  readonly session: Session;
+  readonly packs: readonly string[];
   readonly open: (flight: string) => void;
-  readonly changed: () => void;
+  /** Hears that a flight was changed or removed. */
+  readonly changed: (flight: string) => void;
+}
+
+/** The names of the packs that flew. */
+export function packsOf(flights: readonly ListedFlight[]): readonly string[] {
+  return [...new Set(flights.flatMap(({ given }) => given.pack ?? []))];
 }
 
 /** Every flight of the book, newest first, each with what can be done with it. */
-export function bookFlights(session: Session, { flights, damaged }: ListResult, acts: Acts): HTMLElement {
-  const packs = [...new Set(flights.flatMap(({ given }) => given.pack ?? []))];
-  const items = flights.toReversed().map((flight) => flightItem(session, flight, packs, acts));
+export function bookFlights({ flights, damaged }: ListResult, shown: FlightsShown): HTMLElement {
+  const items = flights.toReversed().map((flight) => flightItem(flight, shown));
   const lost = damaged.map(({ path, why }) => element("li", {}, `${path}: ${why}`));
   return element(
     "section",
@@ -30,32 +47,45 @@ export function bookFlights(session: Session, { flights, damaged }: ListResult, 
   );
 }
 
-function flightItem(
-  session: Session,
-  flight: ListedFlight,
-  packs: readonly string[],
-  acts: Acts,
-): HTMLElement {
+function flightItem(flight: ListedFlight, shown: FlightsShown): HTMLElement {
   const name = flight.flight;
-  const edit = element("div", { class: "edit" });
-  const change = button("Facts", () => showEdit(session, flight, packs, edit, acts), {
-    "aria-label": `Facts of ${name}`,
-    "aria-expanded": "false",
-  });
-  const remove = button("Remove", () => showRemove(session, name, edit, acts), {
-    "aria-label": `Remove ${name}`,
-  });
-  const open = button("Open", () => acts.open(name), { "aria-label": `Open the report of ${name}` });
+  const place = element("div", { class: "edit" });
+  const open = button("Open", () => shown.open(name), { "aria-label": `Open the report of ${name}` });
+  const facts = opener("Facts", `Facts of ${name}`, place, (leave) => editPart(flight, shown, leave));
+  const remove = opener("Remove", `Remove ${name}`, place, (leave) => removePart(name, shown, leave));
   return element(
     "li",
     { "data-flight": name },
     element("h3", {}, name),
-    element("p", { class: "quiet" }, [kindWords(flight), ...givenWords(flight)].join(", ")),
+    element("p", { class: "quiet" }, [kindWords(flight), ...givenWords(flight, shown.session)].join(", ")),
     element("p", {}, flight.headline),
-    element("p", { class: "numbers" }, ...SHOWN.flatMap((measure) => numberOf(flight, measure))),
-    element("div", { class: "buttons" }, open, change, remove),
-    edit,
+    element("p", { class: "numbers" }, ...SHOWN.flatMap((measure) => numberOf(flight, measure, shown))),
+    element("div", { class: "buttons" }, open, facts, remove),
+    place,
   );
+}
+
+/** A button that opens a part below the flight; `leave` takes it away and goes back to the button. */
+function opener(
+  words: string,
+  label: string,
+  place: HTMLElement,
+  partOf: (leave: () => void) => readonly HTMLElement[],
+): HTMLButtonElement {
+  const own = button(words, () => {
+    place.parentElement?.querySelector("[aria-expanded=true]")?.setAttribute("aria-expanded", "false");
+    place.replaceChildren(...partOf(leave));
+    own.setAttribute("aria-expanded", "true");
+    place.querySelector<HTMLElement>("input, button")?.focus();
+  });
+  own.setAttribute("aria-label", label);
+  own.setAttribute("aria-expanded", "false");
+  const leave = (): void => {
+    place.replaceChildren();
+    own.setAttribute("aria-expanded", "false");
+    own.focus();
+  };
+  return own;
 }
 
 function kindWords({ kind, complete, given, measures }: ListedFlight): string {
@@ -66,33 +96,39 @@ function kindWords({ kind, complete, given, measures }: ListedFlight): string {
 }
 
 /** What the pilot said of the flight, in words. */
-function givenWords({ given }: ListedFlight): readonly string[] {
+function givenWords({ given }: ListedFlight, { units }: Session): readonly string[] {
   const { pack, propeller, ambientC, startPct, putBackMah, note } = given;
+  const air = (celsius: number): string =>
+    `${fieldNumber(celsius, "degC", units)} ${unitText(displayedUnit("degC", units))}`;
   return [
     ...(pack === null ? [] : [`pack ${pack}`]),
     ...(propeller === null ? [] : [`propeller ${propeller}`]),
-    ...(ambientC === null ? [] : [`${ambientC} °C`]),
+    ...(ambientC === null ? [] : [air(ambientC)]),
     ...(startPct === null ? [] : [`started at ${startPct} %`]),
     ...(putBackMah === null ? [] : [`put back ${putBackMah} mAh`]),
     ...(note === null ? [] : [`“${note}”`]),
   ];
 }
 
-function numberOf({ measures }: ListedFlight, name: MeasureName): readonly HTMLElement[] {
+/** The number in the units chosen; beside it the whole one in its own unit. */
+function numberOf(
+  { measures }: ListedFlight,
+  name: MeasureName,
+  { session }: FlightsShown,
+): readonly HTMLElement[] {
   const quantity = measures[name];
   if (!isKnown(quantity)) return [];
   const attributes = { "data-measure": name, "data-value": String(quantity.value) };
-  return [element("span", attributes, `${MEASURE_WORDS[name]} ${quantityText(quantity)}`)];
+  const text = quantityText(displayedQuantity(quantity, session.units));
+  return [element("span", attributes, `${MEASURE_WORDS[name]} ${text}`)];
 }
 
-function showEdit(
-  { core }: Session,
+function editPart(
   { flight, given }: ListedFlight,
-  packs: readonly string[],
-  place: HTMLElement,
-  { changed }: Acts,
-): void {
-  const form = factsForm(given, packs);
+  { session, packs, changed }: FlightsShown,
+  leave: () => void,
+): readonly HTMLElement[] {
+  const form = factsForm(given, packs, session.units);
   const save = button("Save the facts", () => {
     const facts = form.read();
     if (facts === null) return tell(clientWords.correctFirst);
@@ -100,33 +136,30 @@ function showEdit(
     const changes = Object.fromEntries(
       Object.entries(now).filter(([key, value]) => value !== given[key as keyof typeof now]),
     );
-    core.ask({ kind: "edit", flights: [flight], changes }).then(
-      ({ text }) => {
-        tell(text);
-        changed();
-      },
-      (error: unknown) => tell(error instanceof Error ? error.message : String(error)),
-    );
+    change(session.core.ask({ kind: "edit", flights: [flight], changes }), () => changed(flight));
   });
-  const leave = button("Leave as it is", () => place.replaceChildren());
-  place.replaceChildren(form.root, element("div", { class: "buttons" }, save, leave));
-  form.root.querySelector("input")?.focus();
+  const back = button("Leave as it is", leave);
+  return [form.root, element("div", { class: "buttons" }, save, back)];
 }
 
-function showRemove({ core }: Session, flight: string, place: HTMLElement, { changed }: Acts): void {
-  const sure = button("Yes, remove it", () => {
-    core.ask({ kind: "remove", flights: [flight] }).then(
-      ({ text }) => {
-        tell(text);
-        changed();
-      },
-      (error: unknown) => tell(error instanceof Error ? error.message : String(error)),
-    );
-  });
-  const no = button("No", () => place.replaceChildren());
-  place.replaceChildren(
-    element("p", {}, clientWords.removeSure(flight)),
-    element("div", { class: "buttons" }, sure, no),
+function removePart(
+  flight: string,
+  { session, changed }: FlightsShown,
+  leave: () => void,
+): readonly HTMLElement[] {
+  const sure = button("Yes, remove it", () =>
+    change(session.core.ask({ kind: "remove", flights: [flight] }), () => changed(flight)),
   );
-  sure.focus();
+  return [
+    element("p", {}, clientWords.removeSure(flight)),
+    element("div", { class: "buttons" }, sure, button("No", leave)),
+  ];
+}
+
+/** Waits for a change and says what became of it. */
+function change(asked: Promise<{ readonly text: string }>, changed: () => void): void {
+  inBackground(async () => {
+    tell((await asked).text);
+    changed();
+  });
 }

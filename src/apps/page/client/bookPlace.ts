@@ -1,11 +1,12 @@
 import type { ListAnswer, WantedAircraft } from "../messages.ts";
-import { bookFlights } from "./bookFlights.ts";
+import { bookFlights, packsOf } from "./bookFlights.ts";
 import { download } from "./download.ts";
 import { button, element, inputOf, placeOf } from "./element.ts";
-import { noticeItems } from "./notices.ts";
 import { pageWords } from "./pageWords.ts";
-import { type Session, tell } from "./session.ts";
-import { clearReport, showReport, showView } from "./showReport.ts";
+import type { Session } from "./session.ts";
+import { showAnswer } from "./showAnswer.ts";
+import { clearReport, showReport } from "./showReport.ts";
+import { inBackground, tell } from "./tell.ts";
 import { timerFields } from "./timerFields.ts";
 import { clientWords } from "./words.ts";
 
@@ -23,41 +24,39 @@ export class BookPlace {
   #view: ViewName = "flights";
   /** Whose flights; null for the only aircraft of the book. */
   #name: string | null = null;
+  /** Counts what was asked for: an answer to something earlier is out of date and must not be shown. */
   #turn = 0;
 
   constructor(session: Session) {
     this.#session = session;
     placeOf("book-place").textContent = session.core.place.text;
-    session.places.add("logbook", { enter: () => void this.#enter(), leave: () => this.#clear() });
-    placeOf("export-book").addEventListener("click", () => void this.#guarded(() => this.#export()));
-    placeOf("undo-book").addEventListener("click", () => void this.#guarded(() => this.#undo()));
+    session.places.add("logbook", {
+      enter: () => inBackground(() => this.#enter()),
+      leave: () => this.#clear(),
+    });
+    const wire = (id: string, act: () => Promise<void>) =>
+      placeOf(id).addEventListener("click", () => inBackground(act));
+    wire("export-book", () => this.#export());
+    wire("undo-book", () => this.#undo());
     const input = inputOf("book-input");
     placeOf("import-book").addEventListener("click", () => input.click());
     input.addEventListener("change", () => {
       const file = input.files?.[0];
       input.value = "";
-      if (file !== undefined) void this.#guarded(() => this.#import(file));
+      if (file !== undefined) inBackground(() => this.#import(file));
     });
-  }
-
-  async #guarded(work: () => Promise<void>): Promise<void> {
-    try {
-      await work();
-    } catch (error) {
-      tell(pageWords(error instanceof Error ? error.message : String(error)));
-    }
   }
 
   async #enter(): Promise<void> {
-    await this.#guarded(async () => {
-      const listed = await this.#session.core.ask({ kind: "list", aircraft: null });
-      const names = listed.aircraft.map(({ name }) => name);
-      const own = this.#session.aircraft?.name ?? null;
-      if (this.#name === null || !names.includes(this.#name))
-        this.#name = own !== null && names.includes(own) ? own : (names[0] ?? null);
-      this.#drawChoices(names);
-      await this.#show();
-    });
+    const turn = this.#nextTurn();
+    const listed = await this.#session.core.ask({ kind: "list", aircraft: null });
+    if (turn !== this.#turn) return;
+    const names = listed.aircraft.map(({ name }) => name);
+    const own = this.#session.aircraft?.name ?? null;
+    if (this.#name === null || !names.includes(this.#name))
+      this.#name = own !== null && names.includes(own) ? own : (names[0] ?? null);
+    this.#drawChoices(names);
+    await this.#show();
   }
 
   #clear(): void {
@@ -72,7 +71,7 @@ export class BookPlace {
         words,
         () => {
           this.#view = view;
-          void this.#enter();
+          inBackground(() => this.#enter());
         },
         view === this.#view ? { "aria-pressed": "true" } : { "aria-pressed": "false" },
       ),
@@ -91,15 +90,16 @@ export class BookPlace {
     select.value = this.#name ?? "";
     select.addEventListener("change", () => {
       this.#name = select.value;
-      void this.#guarded(() => this.#show());
+      inBackground(() => this.#show());
     });
     return element("p", {}, element("label", { for: "book-aircraft" }, "Aircraft "), select);
   }
 
   async #show(): Promise<void> {
     this.#clear();
-    const { core } = this.#session;
-    const { list } = await core.ask({ kind: "list", aircraft: this.#name });
+    const turn = this.#turn;
+    const { list } = await this.#session.core.ask({ kind: "list", aircraft: this.#name });
+    if (turn !== this.#turn) return;
     if (list.flights.length === 0 && list.damaged.length === 0) {
       placeOf("book-view").replaceChildren(element("p", { class: "empty" }, clientWords.emptyBook));
       return;
@@ -115,46 +115,61 @@ export class BookPlace {
   }
 
   #showFlights(list: ListAnswer["list"]): void {
-    const flights = bookFlights(this.#session, list, {
-      open: (flight) => void this.#guarded(() => this.#openFlight(flight)),
-      changed: () => void this.#guarded(() => this.#show()),
+    const flights = bookFlights(list, {
+      session: this.#session,
+      packs: packsOf(list.flights),
+      open: (flight) => inBackground(() => this.#openFlight(flight)),
+      changed: (flight) => inBackground(() => this.#showChanged(flight)),
     });
     placeOf("book-view").replaceChildren(flights);
   }
 
+  /** The flights anew; keys go on from the one that was changed, or from the top when it is gone. */
+  async #showChanged(flight: string): Promise<void> {
+    await this.#show();
+    const items = [...placeOf("book-view").querySelectorAll<HTMLElement>("[data-flight]")];
+    const own = items.find(({ dataset }) => dataset.flight === flight);
+    (own?.querySelector("button") ?? placeOf("logbook-title")).focus();
+  }
+
   #showTimer({ flights }: ListAnswer["list"]): void {
-    const packs = [...new Set(flights.flatMap(({ given }) => given.pack ?? []))];
+    const { core, units } = this.#session;
     const answer = element("div", { class: "answer" });
-    const fields = timerFields(packs, (next) => {
-      void this.#guarded(async () => {
+    const fields = timerFields(packsOf(flights), units, (next) =>
+      inBackground(async () => {
         const turn = this.#nextTurn();
-        const work = { kind: "timer", aircraft: this.#wanted, ...next } as const;
-        const { view, notices } = await this.#session.core.ask(work);
-        if (turn !== this.#turn) return;
-        if (notices.length > 0) answer.replaceChildren(noticeItems(notices));
-        else showView(answer, view);
-      });
-    });
-    placeOf("book-view").replaceChildren(fields, answer);
+        const set = await core.ask({ kind: "timer", aircraft: this.#wanted, ...next });
+        if (turn === this.#turn) showAnswer(answer, set);
+      }),
+    );
+    placeOf("book-view").replaceChildren(fields, ...this.#unitsNote(), answer);
   }
 
   async #showTrends(): Promise<void> {
     const turn = this.#nextTurn();
-    const { view, notices, result } = await this.#session.core.ask({ kind: "trend", aircraft: this.#wanted });
+    const trends = await this.#session.core.ask({ kind: "trend", aircraft: this.#wanted });
     if (turn !== this.#turn) return;
     const place = placeOf("book-view");
-    if (result === null) return place.replaceChildren(noticeItems(notices));
-    showView(place, view);
-    if (result.sinceLastFlight !== null)
-      place.prepend(element("p", { class: "headline" }, result.sinceLastFlight));
+    showAnswer(place, trends);
+    const since = trends.result?.sinceLastFlight ?? null;
+    if (since !== null) place.prepend(element("p", { class: "headline" }, since));
+    place.prepend(...this.#unitsNote());
   }
 
   async #showSeason(): Promise<void> {
     const turn = this.#nextTurn();
-    const { result, notices } = await this.#session.core.ask({ kind: "season", aircraft: this.#wanted });
+    const season = await this.#session.core.ask({ kind: "season", aircraft: this.#wanted });
     if (turn !== this.#turn) return;
-    if (result === null) return placeOf("book-view").replaceChildren(noticeItems(notices));
-    await showReport(placeOf("book-report"), result);
+    if (season.result === null) return showAnswer(placeOf("book-view"), { ...season, view: "" });
+    placeOf("book-view").replaceChildren(...this.#unitsNote());
+    await showReport(placeOf("book-report"), season.result);
+  }
+
+  /** Where other units are chosen: in which ones the answer is all the same. */
+  #unitsNote(): readonly HTMLElement[] {
+    return this.#session.units === "metric"
+      ? []
+      : [element("p", { class: "quiet" }, clientWords.reportsAreMetric)];
   }
 
   #nextTurn(): number {
@@ -167,10 +182,11 @@ export class BookPlace {
     const { report, why } = await this.#session.core.ask({ kind: "show", flight });
     if (turn !== this.#turn) return;
     if (report === null) return tell(pageWords(why ?? ""));
-    const back = button("Back to the flights", () => void this.#enter());
-    placeOf("book-view").replaceChildren(element("div", { class: "buttons" }, back));
-    await showReport(placeOf("book-report"), report);
+    const back = button("Back to the flights", () => inBackground(() => this.#enter()));
+    const buttons = element("div", { class: "buttons" }, back);
+    placeOf("book-view").replaceChildren(buttons, ...this.#unitsNote());
     back.focus();
+    await showReport(placeOf("book-report"), report);
   }
 
   async #export(): Promise<void> {

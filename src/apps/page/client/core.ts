@@ -1,4 +1,5 @@
 import type { AnswerTo, Asked, BookPlace, BookServer, Progress, Reply, Work } from "../messages.ts";
+import { clientWords } from "./words.ts";
 
 /** Hears how far a piece of work has come. */
 export type Tell = (progress: Progress) => void;
@@ -90,6 +91,13 @@ function askWorker(worker: Worker): Ask {
       waiting.delete(data.number);
       asked?.end(data);
     }
+  };
+  // A worker that ends, as when its memory is used up, answers nothing that was asked.
+  worker.onerror = (event) => {
+    event.preventDefault();
+    const fault = clientWords.coreEnded(event.message || "no reason given");
+    for (const [number, { end }] of waiting) end({ number, answer: null, fault, isExpected: true });
+    waiting.clear();
   };
   const send = (work: Work, tell: Tell) =>
     new Promise<Reply>((end) => {

@@ -31,11 +31,14 @@ export function inputOf(id: string): HTMLInputElement {
   return found;
 }
 
-/** Calls `act` once the calls have stopped coming for so long. */
-export function settled(waitMs: number, act: () => void): () => void {
+/** Pause in typing after which what was typed counts, ms. */
+const TYPING_MS = 200;
+
+/** Calls `act` once typing has stopped. */
+export function settled(act: () => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   return () => {
     clearTimeout(timer);
-    timer = setTimeout(act, waitMs);
+    timer = setTimeout(act, TYPING_MS);
   };
 }

@@ -1,12 +1,15 @@
-import { minutesAndSeconds } from "../../../base/quantity/index.ts";
+import { type DisplayUnits, minutesAndSeconds } from "../../../base/quantity/index.ts";
 import {
+  GIVEN_RANGES,
   type GivenFacts,
+  type GivenNumber,
   NOTHING_GIVEN,
   propellerSize,
   propellerText,
 } from "../../../season/logbook/index.ts";
 import { element } from "./element.ts";
-import { type Field, type FieldWords, field, textInput, typedNumber } from "./field.ts";
+import { type Field, type FieldWords, field, textInput } from "./field.ts";
+import { numberField } from "./numberField.ts";
 import { clientWords } from "./words.ts";
 
 /** Facts of a flight that no log holds, as the pilot fills them in. */
@@ -17,22 +20,23 @@ export interface FactsForm {
 }
 
 type Key = Exclude<keyof GivenFacts, "putBackFlights">;
-type Read = (text: string) => { readonly value: string | number | null } | { readonly wrong: string };
+type Value = string | number | null;
+type Read = (text: string) => { readonly value: Value } | { readonly wrong: string };
 
-interface Line extends FieldWords {
-  readonly key: Key;
+interface NumberLine extends FieldWords {
+  readonly key: Key & GivenNumber;
+}
+interface TextLine extends FieldWords {
+  readonly key: Exclude<Key, GivenNumber>;
   readonly read: Read;
-  readonly isNumber: boolean;
 }
 
-const between =
-  (low: number, high: number, what: string): Read =>
-  (text) => {
-    const value = typedNumber(text);
-    if (Number.isNaN(value)) return { wrong: clientWords.wrongNumber(what) };
-    const isOut = value !== null && (value < low || value > high);
-    return isOut ? { wrong: clientWords.outOfRange(what, `from ${low} to ${high}`) } : { value };
-  };
+/** A line in place: undefined while it is wrong. */
+interface LineField extends Field {
+  readonly key: Key;
+  readonly value: () => Value | undefined;
+}
+
 const words: Read = (text) => ({ value: text.trim() === "" ? null : text.trim() });
 
 const propeller: Read = (text) => {
@@ -48,78 +52,65 @@ const flown: Read = (text) => {
   return seconds > 0 ? { value: seconds } : { wrong: clientWords.wrongTime };
 };
 
-const LINES: readonly Line[] = [
-  { key: "pack", label: "Pack", help: "The name you gave the pack that flew.", read: words, isNumber: false },
+const LINES: readonly (NumberLine | TextLine)[] = [
+  { key: "pack", label: "Pack", help: "The name you gave the pack that flew.", read: words },
   {
     key: "putBackMah",
     label: "Put-back",
-    unit: "mAh",
     help: "What the charger returned. It checks the current sensor.",
-    read: between(1, 200_000, "Put-back"),
-    isNumber: true,
   },
-  {
-    key: "ambientC",
-    label: "Air temperature",
-    unit: "°C",
-    help: "Of the day, in the shade.",
-    read: between(-40, 60, "Air temperature"),
-    isNumber: true,
-  },
+  { key: "ambientC", label: "Air temperature", help: "Of the day, in the shade." },
   {
     key: "propeller",
     label: "Propeller",
     help: "Only when another one flew than the fitted one, as 18x10.",
     read: propeller,
-    isNumber: false,
   },
-  { key: "flownS", label: "Flown", unit: "min:s", help: "By your own watch.", read: flown, isNumber: false },
-  {
-    key: "startPct",
-    label: "Charge at the start",
-    unit: "%",
-    help: "Only when the pack was not full.",
-    read: between(1, 100, "Charge at the start"),
-    isNumber: true,
-  },
-  { key: "date", label: "Day", help: "Where the log does not tell.", read: words, isNumber: false },
-  { key: "note", label: "Note", read: words, isNumber: false },
+  { key: "flownS", label: "Flown", unit: "min:s", help: "By your own watch.", read: flown },
+  { key: "startPct", label: "Charge at the start", help: "Only when the pack was not full." },
+  { key: "date", label: "Day", help: "Where the log does not tell.", read: words },
+  { key: "note", label: "Note", read: words },
 ];
 
-const LONGEST: Readonly<Record<string, number>> = { pack: 60, note: 500 };
+const LONGEST: Readonly<Partial<Record<Key, number>>> = { pack: 60, note: 500 };
+const PACKS = "packs-known";
 
-export function factsForm(given: GivenFacts, packs: readonly string[]): FactsForm {
-  const list = element(
-    "datalist",
-    { id: "packs-known" },
-    ...packs.map((value) => element("option", { value })),
-  );
-  const lines = LINES.map((line) => ({ line, made: lineField(line, given) }));
-  const root = element("div", { class: "facts-form" }, ...lines.map(({ made }) => made.root), list);
+export function factsForm(given: GivenFacts, packs: readonly string[], units: DisplayUnits): FactsForm {
+  const list = element("datalist", { id: PACKS }, ...packs.map((value) => element("option", { value })));
+  const lines = LINES.map((line) => {
+    const own = "read" in line ? textLine(line, given) : numberLine(line, given, units);
+    own.input.name = line.key;
+    if (own.input instanceof HTMLInputElement) own.input.maxLength = LONGEST[line.key] ?? 60;
+    return own;
+  });
+  const root = element("div", { class: "facts-form" }, ...lines.map((line) => line.root), list);
   return { root, read: () => readLines(lines) };
 }
 
-function lineField({ key, isNumber, ...own }: Line, given: GivenFacts): Field {
-  const value = given[key];
-  const text =
-    key === "flownS" && given.flownS !== null ? minutesAndSeconds(given.flownS) : String(value ?? "");
-  const input = textInput(text, isNumber, key === "pack" ? "packs-known" : null);
-  if (key === "date") input.type = "date";
-  input.name = key;
-  input.maxLength = LONGEST[key] ?? 60;
-  return field(own, input);
+function numberLine({ key, ...own }: NumberLine, given: GivenFacts, units: DisplayUnits): LineField {
+  const made = numberField({ ...own, range: GIVEN_RANGES[key], value: given[key], units });
+  return { ...made, key, value: made.read };
 }
 
-function readLines(lines: readonly { readonly line: Line; readonly made: Field }[]): GivenFacts | null {
-  const entries = lines.map(({ line, made }) => {
-    const read = line.read(made.input.value);
-    made.fault("wrong" in read ? read.wrong : null);
-    return [line.key, "wrong" in read ? undefined : read.value] as const;
-  });
-  const wrong = entries.findIndex(([, value]) => value === undefined);
-  if (wrong >= 0) {
-    lines[wrong]?.made.input.focus();
+function textLine({ key, read, ...own }: TextLine, given: GivenFacts): LineField {
+  const before = key === "flownS" && given.flownS !== null ? minutesAndSeconds(given.flownS) : given[key];
+  const input = textInput(String(before ?? ""), false, key === "pack" ? PACKS : null);
+  if (key === "date") input.type = "date";
+  const made = field(own, input);
+  const value = (): Value | undefined => {
+    const found = read(input.value);
+    made.fault("wrong" in found ? found.wrong : null);
+    return "wrong" in found ? undefined : found.value;
+  };
+  return { ...made, key, value };
+}
+
+function readLines(lines: readonly LineField[]): GivenFacts | null {
+  const entries = lines.map((line) => ({ line, value: line.value() }));
+  const wrong = entries.find(({ value }) => value === undefined);
+  if (wrong !== undefined) {
+    wrong.line.input.focus();
     return null;
   }
-  return { ...NOTHING_GIVEN, ...Object.fromEntries(entries) };
+  return { ...NOTHING_GIVEN, ...Object.fromEntries(entries.map(({ line, value }) => [line.key, value])) };
 }

@@ -21,10 +21,7 @@ export interface FieldWords {
   readonly help?: string;
 }
 
-export function field(
-  { label, unit = "", help = "" }: FieldWords,
-  input: HTMLInputElement | HTMLSelectElement,
-): Field {
+export function field({ label, unit = "", help = "" }: FieldWords, input: Field["input"]): Field {
   const id = freshId();
   const wrong = element("p", { class: "wrong", id: `${id}-wrong`, hidden: "" });
   const helpLine = element("p", { class: "help", id: `${id}-help` }, help);

@@ -4,7 +4,8 @@ import { button, element, placeOf } from "./element.ts";
 import { type FactsForm, factsForm } from "./factsForm.ts";
 import type { Log, Logs } from "./logs.ts";
 import { noticeItems } from "./notices.ts";
-import { type Session, tell } from "./session.ts";
+import type { Session } from "./session.ts";
+import { inBackground, tell, whyFailed } from "./tell.ts";
 import { clientWords } from "./words.ts";
 
 /** Keeps the log in view, or all that were read, with what the pilot says of them. */
@@ -14,12 +15,14 @@ export class KeepPanel {
   #log: Log | null = null;
   #form: FactsForm | null = null;
   #all: HTMLButtonElement | null = null;
+  /** What the panel was drawn from. */
+  #drawn: readonly unknown[] = [];
 
   constructor(session: Session, logs: Logs) {
     this.#session = session;
     this.#logs = logs;
     session.onAircraft(() => this.#draw());
-    logs.onRead = () => this.#sayAll();
+    logs.onRead(() => this.#sayAll());
   }
 
   show(log: Log): void {
@@ -27,10 +30,15 @@ export class KeepPanel {
     this.#draw();
   }
 
+  /** Only what changed is drawn anew: what the pilot typed stays. */
   #draw(): void {
     const log = this.#log;
-    const place = placeOf("keep");
-    place.replaceChildren(...(log?.answer == null || !log.flights ? [] : [this.#panel(log)]));
+    const { aircraft, units } = this.#session;
+    const isShown = log !== null && (log.flights ?? 0) > 0;
+    const state = isShown ? [log, log.kept, aircraft === null, units] : [];
+    if (state.length === this.#drawn.length && state.every((one, at) => one === this.#drawn[at])) return;
+    this.#drawn = state;
+    placeOf("keep").replaceChildren(...(isShown ? [this.#panel(log)] : []));
   }
 
   #panel(log: Log): HTMLElement {
@@ -45,10 +53,10 @@ export class KeepPanel {
   }
 
   #facts(log: Log): readonly HTMLElement[] {
-    const form = factsForm(NOTHING_GIVEN, []);
+    const form = factsForm(NOTHING_GIVEN, [], this.#session.units);
     this.#form = form;
-    const keep = button(clientWords.keep, () => void this.#keep([log], false));
-    const all = button("", () => void this.#keep(this.#logs.all, false, true));
+    const keep = button(clientWords.keep, () => inBackground(() => this.#keep([log], false)));
+    const all = button("", () => inBackground(() => this.#keep(this.#logs.all, false, true)));
     this.#all = all;
     this.#sayAll();
     const buttons = element("div", { class: "buttons" }, keep, all);
@@ -87,7 +95,7 @@ export class KeepPanel {
         this.#say(log, answer);
       } catch (error) {
         counts.stopped += 1;
-        log.words.textContent = error instanceof Error ? error.message : String(error);
+        log.words.textContent = whyFailed(error);
       }
     }
     tell(clientWords.keptAll(counts.added, counts.already, counts.stopped));
@@ -104,7 +112,7 @@ export class KeepPanel {
     log.words.textContent = outcome.notices[0]?.text ?? "";
     if (log !== this.#log) return;
     const again = outcome.notices.some(({ code }) => code === "same-flight")
-      ? [button(clientWords.addAgain, () => void this.#keep([log], true))]
+      ? [button(clientWords.addAgain, () => inBackground(() => this.#keep([log], true)))]
       : [];
     placeOf("keep-said").replaceChildren(noticeItems(outcome.notices), ...again);
   }

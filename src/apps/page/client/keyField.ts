@@ -10,6 +10,7 @@ import { capital } from "../../../base/words/index.ts";
 import { DIFFERENCES } from "./aircraftGroups.ts";
 import { element } from "./element.ts";
 import { type Field, field, textInput, typedNumber } from "./field.ts";
+import { rangeWords } from "./numberField.ts";
 import { clientWords } from "./words.ts";
 
 export type KeyValue = number | string | null;
@@ -37,7 +38,7 @@ export function keyField(
     {
       label: `${labelOf(key)}${key.isRequired ? " (needed)" : ""}`,
       unit: unitText(displayedUnit(unit, units)).replace(/^1$/, ""),
-      help: helpOf(key, shown, units, unit),
+      help: helpOf(key, shown, units),
     },
     input,
   );
@@ -58,11 +59,11 @@ export function labelOf({ what }: AircraftKey): string {
   return what.split(/; |, or |\.$/)[0] ?? what;
 }
 
-/** What to write on the line, e.g. "a whole number from 1 to 16", in the units shown. */
-export function rangeWords({ number, choices }: AircraftKey, units: DisplayUnits, unit: string): string {
+/** What to write on the line, in the units shown. */
+export function allowedWords(key: AircraftKey, units: DisplayUnits): string {
+  const { number, choices } = key;
   if (number === null) return choices === null ? "words of your own" : `one of ${choices.join(", ")}`;
-  const [low, high] = [number.low, number.high].map((end) => fieldNumber(end, unit, units));
-  return `${number.isWhole ? "a whole number" : "a number"} from ${low} to ${high}`;
+  return rangeWords({ ...number, unit: unitOf(key) }, units);
 }
 
 export function unitOf({ path, number }: AircraftKey): string {
@@ -79,14 +80,8 @@ function inputFor({ choices, number }: AircraftKey, value: string): HTMLInputEle
   return select;
 }
 
-function helpOf(
-  key: AircraftKey,
-  shown: (value: number | string) => string,
-  units: DisplayUnits,
-  unit: string,
-): string {
-  const range =
-    key.choices === null && key.number === null ? "" : `${capital(rangeWords(key, units, unit))}.`;
+function helpOf(key: AircraftKey, shown: (value: number | string) => string, units: DisplayUnits): string {
+  const range = key.choices === null && key.number === null ? "" : `${capital(allowedWords(key, units))}.`;
   const fallback =
     key.fallback === null ? "" : clientWords.whenEmpty(shown(key.fallback.value), key.fallback.source);
   const more = capital(key.what.slice(labelOf(key).length).replace(/^[;,] /, ""));

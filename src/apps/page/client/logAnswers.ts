@@ -1,5 +1,6 @@
 import type { Answers } from "../messages.ts";
 import { element } from "./element.ts";
+import { typedNumber } from "./field.ts";
 import { DATES, DELIMITERS } from "./pageWords.ts";
 import { clientWords } from "./words.ts";
 
@@ -27,9 +28,9 @@ export function logAnswers(before: Answers): LogAnswers {
   return {
     place: element("div", { class: "log-answers" }, ...labels),
     read: () => ({
-      rateHz: typedNumber(fields.rateHz),
-      cells: typedNumber(fields.cells),
-      polePairs: typedNumber(fields.polePairs),
+      rateHz: aboveZero(fields.rateHz),
+      cells: aboveZero(fields.cells),
+      polePairs: aboveZero(fields.polePairs),
       decimalMark: (fields.decimalMark.value || null) as Answers["decimalMark"],
       delimiter: fields.delimiter.value || null,
       dateOrder: (fields.dateOrder.value || null) as Answers["dateOrder"],
@@ -44,12 +45,12 @@ function numberField(value: number | null): HTMLInputElement {
 }
 
 /** What is no number above 0 is marked and left to the reader. */
-function typedNumber(field: HTMLInputElement): number | null {
-  const text = field.value.trim();
-  const value = Number(text.replace(",", "."));
-  const isRight = value > 0 && Number.isFinite(value);
-  field.setAttribute("aria-invalid", String(text !== "" && !isRight));
-  return isRight ? value : null;
+function aboveZero(input: HTMLInputElement): number | null {
+  const value = typedNumber(input.value);
+  const isWrong = value !== null && !(value > 0);
+  if (isWrong) input.setAttribute("aria-invalid", "true");
+  else input.removeAttribute("aria-invalid");
+  return isWrong ? null : value;
 }
 
 function choice(words: Readonly<Record<string, string>>, chosen: string | null): HTMLSelectElement {

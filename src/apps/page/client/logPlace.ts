@@ -2,24 +2,29 @@ import { type Answers, type CheckAnswer, NO_ANSWERS } from "../messages.ts";
 import { droppedFiles } from "./droppedFiles.ts";
 import { button, element, inputOf, placeOf } from "./element.ts";
 import { KeepPanel } from "./keepPanel.ts";
-import { type Log, Logs } from "./logs.ts";
+import type { Log, Logs } from "./logs.ts";
 import { columnsPanel } from "./question.ts";
-import { type Session, tell } from "./session.ts";
+import type { Session } from "./session.ts";
 import { clearReport, showReport } from "./showReport.ts";
+import { inBackground, tell } from "./tell.ts";
 import { clientWords } from "./words.ts";
 
 /** The place where logs are dropped, questions asked and reports shown. */
-export function logPlace(session: Session, takeAircraft: (file: File) => Promise<void>): void {
-  const logs = new Logs(session, show);
+export function logPlace(session: Session, logs: Logs, takeAircraft: (file: File) => Promise<void>): void {
+  logs.onShow(show);
   const keep = new KeepPanel(session, logs);
   const take = (files: readonly File[]): void => {
     const aircraft = files.filter(({ name }) => /\.json$/i.test(name));
     const other = files.filter((file) => !aircraft.includes(file));
     if (files.length === 0) tell(clientWords.noFiles);
-    void Promise.all(aircraft.map(takeAircraft)).then(() => {
-      if (other.length === 0) return;
-      if (session.places.open !== "log") session.places.go("log");
-      logs.add(other);
+    inBackground(async () => {
+      // An aircraft file that fails is said; the logs that came with it are read all the same.
+      const taken = await Promise.allSettled(aircraft.map(takeAircraft));
+      if (other.length > 0) {
+        if (session.places.open !== "log") session.places.go("log");
+        logs.add(other);
+      }
+      for (const one of taken) if (one.status === "rejected") throw one.reason;
     });
   };
   session.places.add("log", {
@@ -39,7 +44,7 @@ export function logPlace(session: Session, takeAircraft: (file: File) => Promise
     keep.show(log);
     // A question says all that a report without numbers would.
     if (isAsking(answer)) clearReport(placeOf("report"));
-    else void showReport(placeOf("report"), answer.report);
+    else inBackground(() => showReport(placeOf("report"), answer.report));
   }
 }
 
@@ -89,8 +94,7 @@ function listenForDrops(take: (files: readonly File[]) => void): void {
     event.preventDefault();
     mark(false);
     if (event.dataTransfer === null) return;
-    droppedFiles(event.dataTransfer).then(take, (error: unknown) =>
-      tell(clientWords.failed(error instanceof Error ? error.message : String(error))),
-    );
+    const { dataTransfer } = event;
+    inBackground(async () => take(await droppedFiles(dataTransfer)));
   });
 }

@@ -1,6 +1,7 @@
-import type { Answers, CheckAnswer } from "../messages.ts";
+import type { Answers, CheckAnswer, MeasuredLog } from "../messages.ts";
 import { button, element, placeOf } from "./element.ts";
-import { type Session, tell } from "./session.ts";
+import type { Session } from "./session.ts";
+import { inBackground, tell, whyFailed } from "./tell.ts";
 import { clientWords } from "./words.ts";
 
 /** One log of this page. */
@@ -11,6 +12,8 @@ export interface Log {
   answers: Answers | null;
   /** Null until it is read, and again when another aircraft was chosen. */
   answer: CheckAnswer | null;
+  /** What it says of the parts of the aircraft as it is; null like the answer, but kept when that grows old. */
+  measured: MeasuredLog | null;
   /** Counts the times it was asked about: an answer to an earlier one is out of date. */
   turn: number;
   /** How many flights or runs it holds; null before it is read. */
@@ -26,22 +29,26 @@ const MOST_HELD = 12;
 export class Logs {
   readonly all: Log[] = [];
   readonly #session: Session;
-  readonly #show: (log: Log) => void;
+  readonly #onRead: (() => void)[] = [];
+  #show: (log: Log) => void = () => {};
   #open: Log | null = null;
-  /** Hears of every log that was read. */
-  onRead: () => void = () => {};
   /** True once the user chose a log: from then on no other is opened by itself. */
   #isChosen = false;
   #queue: Promise<void> = Promise.resolve();
 
-  constructor(session: Session, show: (log: Log) => void) {
+  constructor(session: Session) {
     this.#session = session;
-    this.#show = show;
-    session.onAircraft(() => this.forgetAnswers());
+    session.onAircraft(() => this.#forgetAnswers());
   }
 
-  get open(): Log | null {
-    return this.#open;
+  /** Shows the log in view whenever its answer is there. */
+  onShow(show: (log: Log) => void): void {
+    this.#show = show;
+  }
+
+  /** Hears of every log that was read. */
+  onRead(act: () => void): void {
+    this.#onRead.push(act);
   }
 
   add(files: readonly File[]): void {
@@ -63,7 +70,7 @@ export class Logs {
     this.#open = log;
     this.#mark();
     if (log.answer !== null) this.#show(log);
-    else if (log.words.dataset.state !== "busy") this.#enqueue(log, 1, 1);
+    else if (!isBusy(log)) this.#enqueue(log, 1, 1);
   }
 
   answered(log: Log, answers: Answers): void {
@@ -72,20 +79,34 @@ export class Logs {
     this.#enqueue(log, 1, 1);
   }
 
-  forgetAnswers(): void {
+  /** What the logs say of the parts of the aircraft as it is, as far as they are read. */
+  measured(): readonly MeasuredLog[] {
+    return this.all.flatMap(({ measured }) => measured ?? []);
+  }
+
+  /** Reads the logs again that were held against the aircraft as it was. */
+  measureAgain(): void {
+    const left = this.all.filter((log) => log.measured === null && (log.flights ?? 0) > 0 && !isBusy(log));
+    left.forEach((log, at) => {
+      this.#enqueue(log, at + 1, left.length);
+    });
+  }
+
+  #forgetAnswers(): void {
     for (const log of this.all) {
-      const isBusy = log.words.dataset.state === "busy";
       const isInView = log === this.#open && this.#session.places.open === "log";
       log.answer = null;
+      log.measured = null;
       // What is on its way was asked with the aircraft as it was: it must be neither shown nor kept.
-      if (isBusy || isInView) this.#enqueue(log, 1, 1);
+      if (isBusy(log) || isInView) this.#enqueue(log, 1, 1);
     }
   }
 
   #logOf(file: File): Log {
     const words = element("span", { class: "state" }, clientWords.waiting);
     const row = element("li", {});
-    const log: Log = { file, row, words, answers: null, answer: null, turn: 0, flights: null, kept: null };
+    const nothing = { answers: null, answer: null, measured: null, flights: null, kept: null };
+    const log: Log = { file, row, words, turn: 0, ...nothing };
     const show = button(file.name, () => {
       this.choose(log);
       if (log.answer !== null) placeOf("report").focus();
@@ -106,35 +127,43 @@ export class Logs {
   }
 
   async #check(log: Log, turn: number, words: string): Promise<void> {
-    say(log, "busy", clientWords.beingRead);
+    sayProgress(log, clientWords.beingRead, 0);
     tell(words);
     try {
-      const answer = await this.#ask(log);
-      if (log.turn !== turn) return;
-      log.answer = answer;
-      log.flights = answer.check.flights.length;
-      say(log, "done", stateWords(answer));
-      tell(clientWords.outcome(log.file.name, stateWords(answer)));
-      this.onRead();
-      this.#remember(log, answer);
-      this.#noteAnswers(log, answer);
-      this.#forgetOld(log);
-      if (this.#open === log || (!this.#isChosen && this.#open?.answer == null)) {
-        this.#open = log;
-        this.#mark();
-        if (this.#session.places.open === "log") this.#show(log);
-      }
+      const answer = await this.#ask(log, turn);
+      if (log.turn === turn) this.#take(log, answer);
     } catch (error) {
-      say(log, "failed", clientWords.failed(error instanceof Error ? error.message : String(error)));
+      if (log.turn !== turn) return;
+      say(log, "failed", clientWords.failed(whyFailed(error)));
       tell(clientWords.outcome(log.file.name, log.words.textContent ?? ""));
     }
   }
 
-  async #ask({ file, answers }: Log): Promise<CheckAnswer> {
+  async #ask(log: Log, turn: number): Promise<CheckAnswer> {
     const { core, aircraft, remembered } = this.#session;
+    const { file, answers } = log;
     const bytes = await file.arrayBuffer();
     const own = { kind: "check", file: file.name, bytes, aircraft: aircraft?.text ?? null } as const;
-    return core.ask({ ...own, answers, remembered });
+    return core.ask({ ...own, answers, remembered }, ({ words, share }) => {
+      if (log.turn === turn) sayProgress(log, words, share);
+    });
+  }
+
+  #take(log: Log, answer: CheckAnswer): void {
+    log.answer = answer;
+    log.measured = measuredIn(answer);
+    log.flights = answer.check.flights.length;
+    say(log, "done", stateWords(answer));
+    tell(clientWords.outcome(log.file.name, stateWords(answer)));
+    this.#remember(log, answer);
+    this.#noteAnswers(log, answer);
+    this.#forgetOld(log);
+    for (const act of this.#onRead) act();
+    if (this.#open === log || (!this.#isChosen && this.#open?.answer == null)) {
+      this.#open = log;
+      this.#mark();
+      if (this.#session.places.open === "log") this.#show(log);
+    }
   }
 
   /** A log read by answers given for another of its header is kept by them too: what was shown is what is added. */
@@ -148,7 +177,7 @@ export class Logs {
     const signature = check.log.headerSignature;
     if (answers === null || check.flights.length === 0 || signature === null) return;
     this.#session.remembered[signature] = answers;
-    if (aircraftToKeep !== null) void this.#session.keepText(aircraftToKeep);
+    if (aircraftToKeep !== null) inBackground(() => this.#session.keepText(aircraftToKeep));
   }
 
   #forgetOld(last: Log): void {
@@ -162,18 +191,31 @@ export class Logs {
   }
 }
 
+function isBusy({ words }: Log): boolean {
+  return words.dataset.state === "busy";
+}
+
+function measuredIn({ check }: CheckAnswer): MeasuredLog {
+  const flights = check.flights.map(({ kind, complete, measures }) => ({ kind, complete, measures }));
+  return { sha256: check.log.sha256, flights };
+}
+
 function say({ row, words }: Log, state: "busy" | "done" | "failed", text: string): void {
   words.textContent = text;
   words.dataset.state = state;
   row.querySelector("progress")?.remove();
-  if (state === "busy" && text === clientWords.beingRead) {
-    words.after(" ", element("progress", { "aria-label": text }));
-  }
+}
+
+/** How far the reading of a log has come, from 0 to 1. */
+function sayProgress(log: Log, text: string, share: number): void {
+  say(log, "busy", text);
+  log.words.after(" ", element("progress", { "aria-label": text, value: String(share) }));
 }
 
 function stateWords({ check, isRemembered }: CheckAnswer): string {
   const severities = check.log.notices.map(({ severity }) => severity);
   if (severities.includes("refusal")) return clientWords.unusable;
   if (severities.includes("question")) return clientWords.asks;
-  return clientWords.found(check.flights.length, isRemembered);
+  const runs = check.flights.filter(({ kind }) => kind === "benchRun").length;
+  return clientWords.found(check.flights.length - runs, runs, isRemembered);
 }

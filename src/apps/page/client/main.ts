@@ -1,11 +1,14 @@
+import { reasonOf } from "../reasonOf.ts";
 import { AircraftPlace } from "./aircraftPlace.ts";
 import { BookPlace } from "./bookPlace.ts";
 import { startCore } from "./core.ts";
 import { placeOf } from "./element.ts";
 import { logPlace } from "./logPlace.ts";
+import { Logs } from "./logs.ts";
 import { Places } from "./places.ts";
-import { Session, tell } from "./session.ts";
+import { Session } from "./session.ts";
 import { SwapPlace } from "./swapPlace.ts";
+import { tell } from "./tell.ts";
 import { unitsChoice } from "./unitsChoice.ts";
 import { clientWords } from "./words.ts";
 
@@ -17,11 +20,12 @@ async function start(): Promise<void> {
   unitsChoice(session);
   const aircraft = new AircraftPlace(session);
   new BookPlace(session);
-  new SwapPlace(session);
-  logPlace(session, (file) => aircraft.take(file));
+  const logs = new Logs(session);
+  new SwapPlace(session, logs);
+  logPlace(session, logs, (file) => aircraft.take(file));
   await aircraft.openFromBook();
   document.body.dataset.state = "ready";
   tell(clientWords.ready);
 }
 
-void start().catch((error: unknown) => tell(`This browser cannot run the analysis: ${String(error)}`));
+start().catch((error: unknown) => tell(clientWords.notStarted(reasonOf(error))));

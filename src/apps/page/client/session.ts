@@ -1,8 +1,8 @@
 import type { DisplayUnits } from "../../../base/quantity/index.ts";
 import type { AircraftInBook, Answers } from "../messages.ts";
 import type { Core } from "./core.ts";
-import { placeOf } from "./element.ts";
 import type { Places } from "./places.ts";
+import { tell } from "./tell.ts";
 import { clientWords } from "./words.ts";
 
 /** The aircraft that logs are held against. */
@@ -67,9 +67,4 @@ export class Session {
   async aircraftOfBook(): Promise<readonly AircraftInBook[]> {
     return (await this.core.ask({ kind: "list", aircraft: null })).aircraft;
   }
-}
-
-/** Says what happened, once, to eyes and to a screen reader. */
-export function tell(words: string): void {
-  placeOf("status").textContent = words;
 }

@@ -8,40 +8,25 @@ export interface SwapKey {
   readonly path: string;
   readonly unit: string;
   readonly step: number;
-  readonly isCondition: boolean;
 }
 
-const change = (
-  name: keyof SwapWork["change"],
-  label: string,
-  path: string,
-  unit: string,
-  step: number,
-): SwapKey => ({
+const key = (name: SwapKey["name"], label: string, path: string, unit: string, step: number): SwapKey => ({
   name,
   label,
   path,
   unit,
   step,
-  isCondition: false,
 });
-const condition = (
-  name: keyof SwapWork["conditions"],
-  label: string,
-  path: string,
-  unit: string,
-  step: number,
-): SwapKey => ({ name, label, path, unit, step, isCondition: true });
 
 export const SWAP_KEYS: readonly SwapKey[] = [
-  change("diameterIn", "Propeller diameter", "propeller.diameterIn", "inch", 1),
-  change("pitchIn", "Propeller pitch", "propeller.pitchIn", "inch", 1),
-  change("blades", "Blades", "propeller.blades", "", 1),
-  change("cells", "Cells in series", "pack.cells", "", 1),
-  change("capacityMah", "Capacity", "pack.capacityMah", "mAh", 100),
-  condition("ambientC", "Air temperature", "field.ambientC", "degC", 5),
-  condition("elevationM", "Height above the sea", "field.elevationM", "m", 100),
-  condition("reservePct", "Reserve to land with", "reservePct", "%", 5),
+  key("diameterIn", "Propeller diameter", "propeller.diameterIn", "inch", 1),
+  key("pitchIn", "Propeller pitch", "propeller.pitchIn", "inch", 1),
+  key("blades", "Blades", "propeller.blades", "", 1),
+  key("cells", "Cells in series", "pack.cells", "", 1),
+  key("capacityMah", "Capacity", "pack.capacityMah", "mAh", 100),
+  key("ambientC", "Air temperature", "field.ambientC", "degC", 5),
+  key("elevationM", "Height above the sea", "field.elevationM", "m", 100),
+  key("reservePct", "Reserve to land with", "reservePct", "%", 5),
 ];
 
 /** The change and the conditions of what was stepped to; what stands as fitted is null. */

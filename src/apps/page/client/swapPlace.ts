@@ -1,36 +1,46 @@
 import type { AircraftKey } from "../../../aircraft/index.ts";
-import { displayedUnit, fieldNumber, numberFromDisplayed, unitText } from "../../../base/quantity/index.ts";
+import { fieldNumber } from "../../../base/quantity/index.ts";
 import { button, element, placeOf, settled } from "./element.ts";
-import { type Field, field, textInput, typedNumber } from "./field.ts";
-import { rangeWords } from "./keyField.ts";
-import { noticeItems } from "./notices.ts";
+import { typedNumber } from "./field.ts";
+import type { Logs } from "./logs.ts";
+import { type NumberField, numberField } from "./numberField.ts";
 import type { Session } from "./session.ts";
-import { showView } from "./showReport.ts";
+import { showAnswer } from "./showAnswer.ts";
 import { fittedOf, SWAP_KEYS, type SwapKey, swapOf } from "./swapFields.ts";
+import { inBackground } from "./tell.ts";
 import { clientWords } from "./words.ts";
-
-const TYPING_MS = 200;
 
 /** The place of changes before they are bought: fields to step, and both sides of the answer. */
 export class SwapPlace {
   readonly #session: Session;
+  readonly #logs: Logs;
   readonly #chosen = new Map<SwapKey["name"], number | null>();
   #aircraft: string | null = null;
+  #drawTurn = 0;
   #turn = 0;
-  readonly #settle = settled(TYPING_MS, () => void this.#ask());
+  readonly #settle = settled(() => inBackground(() => this.#ask()));
 
-  constructor(session: Session) {
+  constructor(session: Session, logs: Logs) {
     this.#session = session;
+    this.#logs = logs;
     session.places.add("swap", {
-      enter: () => void this.#draw(),
+      enter: () => this.#enter(),
       leave: () => placeOf("swap-view").replaceChildren(),
     });
-    session.onUnits(() => void this.#draw());
+    session.onUnits(() => inBackground(() => this.#draw()));
+    logs.onRead(() => this.#settle());
+  }
+
+  #enter(): void {
+    this.#logs.measureAgain();
+    inBackground(() => this.#draw());
   }
 
   async #draw(): Promise<void> {
     const { aircraft, core, places } = this.#session;
     if (places.open !== "swap") return;
+    this.#drawTurn += 1;
+    const turn = this.#drawTurn;
     if (aircraft === null) {
       const choose = button("Choose an aircraft", () => places.go("aircraft"));
       placeOf("swap-fields").replaceChildren(element("p", {}, clientWords.swapNeedsAircraft), choose);
@@ -43,16 +53,14 @@ export class SwapPlace {
       core.ask({ kind: "aircraftKeys" }),
       core.ask({ kind: "aircraft", text, file }),
     ]);
+    if (turn !== this.#drawTurn) return;
     const fallbacks = new Map(
       keys.flatMap(({ path, fallback }) => (fallback ? [[path, fallback.value]] : [])),
     );
-    const lines = SWAP_KEYS.map((key) => {
-      const fitted = fittedOf(key, values, fallbacks);
-      return this.#line(key, fitted, keys.find(({ path }) => path === key.path) ?? null);
-    });
+    const lines = SWAP_KEYS.map((key) => this.#line(key, fittedOf(key, values, fallbacks), keys));
     const back = button("Back to what is fitted", () => {
       this.#chosen.clear();
-      void this.#draw();
+      inBackground(() => this.#draw());
     });
     placeOf("swap-fields").replaceChildren(
       element("div", { class: "steppers" }, ...lines),
@@ -61,51 +69,30 @@ export class SwapPlace {
     await this.#ask();
   }
 
-  #line(key: SwapKey, fitted: number | null, of: AircraftKey | null): HTMLElement {
+  #line(key: SwapKey, fitted: number | null, keys: readonly AircraftKey[]): HTMLElement {
     const { units } = this.#session;
     const shown = (value: number): string => fieldNumber(value, key.unit, units);
-    const at = this.#chosen.get(key.name) ?? fitted;
-    const input = textInput(at === null ? "" : shown(at), true);
-    input.dataset.swap = key.name;
     const help = fitted === null ? "As fitted: not known." : `As fitted: ${shown(fitted)}.`;
-    const unit = unitText(displayedUnit(key.unit, units));
-    const own = field({ label: key.label, unit, help }, input);
-    input.addEventListener("input", () => this.#take(key, fitted, own, of));
+    const limits = keys.find(({ path }) => path === key.path)?.number;
+    const range = { low: -Infinity, high: Infinity, ...limits, unit: key.unit };
+    const value = this.#chosen.get(key.name) ?? fitted;
+    const own = numberField({ label: key.label, help, range, value, units });
+    const { input } = own;
+    input.dataset.swap = key.name;
+    input.addEventListener("input", () => this.#take(key, fitted, own));
     const step = (by: number): void => {
       const now = typedNumber(input.value);
       const from = now === null || Number.isNaN(now) ? Number(shown(fitted ?? 0)) : now;
       input.value = String(Number((from + by).toPrecision(7)));
-      this.#take(key, fitted, own, of);
+      this.#take(key, fitted, own);
     };
-    const less = button("−", () => step(-key.step), { "aria-label": `${key.label}: less`, class: "step" });
-    const more = button("+", () => step(key.step), { "aria-label": `${key.label}: more`, class: "step" });
-    input.before(less);
-    input.after(more);
-    input.addEventListener("keydown", (event) => {
-      if (event.key !== "ArrowUp" && event.key !== "ArrowDown") return;
-      event.preventDefault();
-      step(event.key === "ArrowUp" ? key.step : -key.step);
-    });
+    addSteps(own, key, step);
     return own.root;
   }
 
-  #take(key: SwapKey, fitted: number | null, own: Field, of: AircraftKey | null): void {
-    const { units } = this.#session;
-    const typed = typedNumber(own.input.value);
-    if (Number.isNaN(typed)) {
-      own.fault(clientWords.wrongNumber(key.label));
-      return;
-    }
-    const value = typed === null ? null : numberFromDisplayed(typed, key.unit, units);
-    const limits = of?.number ?? null;
-    const isOut =
-      value !== null &&
-      limits !== null &&
-      (value < limits.low || value > limits.high || (limits.isWhole && !Number.isInteger(value)));
-    own.fault(
-      isOut && of !== null ? clientWords.outOfRange(key.label, rangeWords(of, units, key.unit)) : null,
-    );
-    if (isOut) return;
+  #take(key: SwapKey, fitted: number | null, own: NumberField): void {
+    const value = own.read();
+    if (value === undefined) return;
     this.#chosen.set(key.name, value === fitted ? null : value);
     // An answer still on its way is of the fields as they were: it must not stand as this one's.
     this.#turn += 1;
@@ -114,16 +101,29 @@ export class SwapPlace {
 
   async #ask(): Promise<void> {
     const { aircraft, core, units, places } = this.#session;
-    if (aircraft === null) return;
+    if (aircraft === null || places.open !== "swap") return;
     this.#turn += 1;
     const turn = this.#turn;
     const { text, file } = aircraft;
-    const own = { kind: "swap", aircraft: { text, file }, withBook: true, units } as const;
-    const { view, notices, result } = await core.ask({ ...own, ...swapOf(this.#chosen) });
+    const logs = this.#logs.measured();
+    const own = { kind: "swap", aircraft: { text, file }, withBook: true, logs, units } as const;
+    const answer = await core.ask({ ...own, ...swapOf(this.#chosen) });
     if (turn !== this.#turn || places.open !== "swap") return;
     const isSame = [...this.#chosen.values()].every((value) => value === null);
-    placeOf("swap-now").textContent = isSame ? clientWords.nothingChanged : (result?.text ?? "");
-    if (result === null) placeOf("swap-view").replaceChildren(noticeItems(notices));
-    else showView(placeOf("swap-view"), view);
+    placeOf("swap-now").textContent = isSame ? clientWords.nothingChanged : (answer.result?.text ?? "");
+    showAnswer(placeOf("swap-view"), answer);
+    const { inBook, inLogs } = answer.flights;
+    placeOf("swap-view").append(element("p", { class: "quiet" }, clientWords.swapFrom(inBook, inLogs)));
   }
+}
+
+/** Buttons beside the field, and the arrow keys in it. */
+function addSteps({ input }: NumberField, { label, step: size }: SwapKey, step: (by: number) => void): void {
+  input.before(button("−", () => step(-size), { "aria-label": `${label}: less`, class: "step" }));
+  input.after(button("+", () => step(size), { "aria-label": `${label}: more`, class: "step" }));
+  input.addEventListener("keydown", (event) => {
+    if (event.key !== "ArrowUp" && event.key !== "ArrowDown") return;
+    event.preventDefault();
+    step(event.key === "ArrowUp" ? size : -size);
+  });
 }

@@ -1,3 +1,4 @@
+import type { DisplayUnits } from "../../../base/quantity/index.ts";
 import { placeOf } from "./element.ts";
 import type { Session } from "./session.ts";
 
@@ -7,16 +8,20 @@ const KEY = "tallywatt-units";
 export function unitsChoice(session: Session): void {
   const select = placeOf("units");
   if (!(select instanceof HTMLSelectElement)) throw new Error("the page has no choice of units");
-  select.value = remembered() === "imperial" ? "imperial" : "metric";
-  session.units = select.value === "imperial" ? "imperial" : "metric";
+  session.units = unitsOf(remembered());
+  select.value = session.units;
   select.addEventListener("change", () => {
-    session.units = select.value === "imperial" ? "imperial" : "metric";
+    session.units = unitsOf(select.value);
     try {
       localStorage.setItem(KEY, session.units);
     } catch {
       // A page that may store nothing asks again next time.
     }
   });
+}
+
+function unitsOf(text: string | null): DisplayUnits {
+  return text === "imperial" ? "imperial" : "metric";
 }
 
 function remembered(): string | null {

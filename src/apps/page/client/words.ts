@@ -1,14 +1,29 @@
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? "" : "s"}`;
+}
+
+function foundWords(flights: number, runs: number): string {
+  const parts = [
+    ...(flights === 0 ? [] : [counted(flights, "flight")]),
+    ...(runs === 0 ? [] : [counted(runs, "bench run")]),
+  ];
+  return parts.length === 0 ? "no flight or bench run" : parts.join(", ");
+}
+
 /** Every sentence of the page's own: what it asks, tells and calls its parts. */
 export const clientWords = {
   ready: "Ready for a log.",
+  coreEnded: (why: string): string => `The analysis ended (${why}). Open the page again; try a smaller log.`,
+  notStarted: (why: string): string => `This browser cannot run the analysis: ${why}.`,
+  ownFault: (why: string): string => `This page met a fault of its own: ${why}. Open it again.`,
   waiting: "waiting",
   beingRead: "being read",
   reading: (file: string, at: number, of: number): string =>
     of === 1 ? `Reading ${file}.` : `Reading ${file}, ${at} of ${of}.`,
   unusable: "cannot be used, see why",
   asks: "needs an answer",
-  found: (count: number, isRemembered: boolean): string =>
-    `${count} ${count === 1 ? "flight or run" : "flights or runs"}${isRemembered ? ", read as you answered before" : ""}`,
+  found: (flights: number, runs: number, isRemembered: boolean): string =>
+    `${foundWords(flights, runs)}${isRemembered ? ", read as you answered before" : ""}`,
   failed: (why: string): string => `could not be read: ${why}`,
   outcome: (file: string, words: string): string => `${file}: ${words}.`,
   noFiles: "No file came with that. Drop CSV logs, a folder of them, or an aircraft file.",
@@ -42,7 +57,7 @@ export const clientWords = {
   kept: (flights: readonly string[]): string =>
     `Kept as ${flights.join(", ")}. Undo in the logbook takes it back.`,
   keptAll: (added: number, already: number, stopped: number): string =>
-    `Kept ${added} ${added === 1 ? "flight" : "flights"}${already === 0 ? "" : `; ${already} were there already`}${stopped === 0 ? "" : `; ${stopped} logs could not be kept, see beside them`}.`,
+    `Kept ${counted(added, "flight")}${already === 0 ? "" : `; ${already} were there already`}${stopped === 0 ? "" : `; ${counted(stopped, "log")} could not be kept, see beside ${stopped === 1 ? "it" : "them"}`}.`,
   already: (flights: readonly string[]): string => `In the logbook already, as ${flights.join(", ")}.`,
   addAgain: "Add it all the same",
 
@@ -53,7 +68,6 @@ export const clientWords = {
   wrongTime: "Write the time as minutes:seconds, as in 6:12.",
   correctFirst: "Correct the marked lines first.",
 
-  starter: "Every number here is an example. Put in your own, empty what you do not know.",
   newAircraft: "An example to start from: put in your own numbers.",
   savedAs: (file: string): string => `Saved as ${file}.`,
   keptAircraft: (name: string): string => `The aircraft file of ${name} is kept in the logbook.`,
@@ -61,14 +75,22 @@ export const clientWords = {
   planWaits: "The plan waits until the marked lines are right.",
 
   emptyBook: "The logbook holds no flight yet. Drop a log at the place Log and keep it.",
-  noBookAircraft: "The logbook holds no aircraft yet.",
-  damaged: (count: number): string =>
-    `${count} ${count === 1 ? "file" : "files"} of the logbook cannot be used:`,
-  exported: (file: string, flights: number): string => `Saved ${file} with ${flights} flights.`,
-  imported: (flights: number): string => `Took in ${flights} ${flights === 1 ? "flight" : "flights"}.`,
+  damaged: (count: number): string => `${counted(count, "file")} of the logbook cannot be used:`,
+  exported: (file: string, flights: number): string => `Saved ${file} with ${counted(flights, "flight")}.`,
+  imported: (flights: number): string => `Took in ${counted(flights, "flight")}.`,
   importing: "Taking in the logbook.",
   removeSure: (flight: string): string => `Remove ${flight}? Undo brings it back.`,
 
+  reportsAreMetric: "Reports, timer and trends are in °C, m and kg.",
   nothingChanged: "Nothing is changed yet: both sides are what is fitted.",
+  swapFrom: (inBook: number, inLogs: number): string => {
+    const found = [
+      ...(inBook === 0 ? [] : [`${inBook} of the logbook`]),
+      ...(inLogs === 0 ? [] : [`${inLogs} of the logs on this page`]),
+    ];
+    return found.length === 0
+      ? "From the aircraft file and published ranges: no flight is known."
+      : `From the aircraft file, published ranges and measured flights: ${found.join(", ")}.`;
+  },
   swapNeedsAircraft: "Choose an aircraft first: a change starts from what is fitted.",
 } as const;

@@ -1,8 +1,8 @@
 import { planResult, swapResult } from "../../../flight/judgement/index.ts";
-import { type KnownParts, knownPartsFrom, NOTHING_KNOWN } from "../../../flight/prediction/index.ts";
-import type { BookFiles } from "../../../season/logbook/index.ts";
+import { knownPartsFrom, type LoggedFlight } from "../../../flight/prediction/index.ts";
+import type { LogbookEntry } from "../../../season/logbook/index.ts";
 import { planView, swapView } from "../../../show/report/index.ts";
-import type { PlanAnswer, PlanWork, SwapAnswer, SwapWork } from "../messages.ts";
+import type { MeasuredLog, PlanAnswer, PlanWork, SwapAnswer, SwapWork } from "../messages.ts";
 import { type Book, flightsOf } from "./book.ts";
 import { wantedAircraft } from "./wantedAircraft.ts";
 
@@ -16,37 +16,63 @@ export function planWork(
     if (chosen.state === "stopped") return { kind: "plan", result: null, notices: chosen.notices, view: "" };
     const { facts, budget, name } = chosen.aircraft;
     const { reservePct } = budget;
-    const known = knownFrom(files, withBook ? name : null);
+    const known = knownPartsFrom(withBook ? flightsOf(files, name).map(loggedFlight) : []);
     const result = planResult(facts, budget, known, { ...conditions, reservePct });
     return { kind: "plan", result, notices: [], view: planView(result, facts.pack.fullCellV, units) };
   });
 }
 
-/** Before and after a change; a reserve given is that of the changed side. */
+/**
+ * Before and after a change, from the book's flights and then those of the logs that are not in it; a reserve given is that
+ * of the changed side.
+ */
 export function swapWork(work: SwapWork, book: Book): Promise<SwapAnswer> {
-  const { aircraft, withBook, change, conditions, units = "metric" } = work;
+  const { aircraft, withBook, logs, change, conditions, units = "metric" } = work;
   return book.read((files) => {
     const chosen = wantedAircraft(aircraft, files);
-    if (chosen.state === "stopped") return { kind: "swap", result: null, notices: chosen.notices, view: "" };
+    if (chosen.state === "stopped")
+      return {
+        kind: "swap",
+        result: null,
+        notices: chosen.notices,
+        view: "",
+        flights: { inBook: 0, inLogs: 0 },
+      };
     const { facts, budget, name } = chosen.aircraft;
     const before = { ambientC: null, elevationM: null, reservePct: budget.reservePct };
     const after = { ...conditions, reservePct: conditions.reservePct ?? budget.reservePct };
-    const known = knownFrom(files, withBook ? name : null);
+    const entries = withBook ? flightsOf(files, name) : [];
+    const others = otherFlights(logs, entries);
+    const known = knownPartsFrom([
+      ...entries.map(loggedFlight),
+      ...others.map((flight) => ({ ...flight, facts })),
+    ]);
     const result = swapResult(facts, budget, known, { before, after }, change);
-    return { kind: "swap", result, notices: [], view: swapView(result, facts.pack.fullCellV, units) };
+    const flights = { inBook: entries.length, inLogs: others.length };
+    return {
+      kind: "swap",
+      result,
+      notices: [],
+      view: swapView(result, facts.pack.fullCellV, units),
+      flights,
+    };
   });
 }
 
-function knownFrom(files: BookFiles, aircraft: string | null): KnownParts {
-  if (aircraft === null) return NOTHING_KNOWN;
-  const flights = flightsOf(files, aircraft);
-  return knownPartsFrom(
-    flights.map(({ check: { kind, complete, measures }, facts, given: { pack } }) => ({
-      kind,
-      complete,
-      measures,
-      facts,
-      pack,
-    })),
-  );
+/** The flights of the logs that the book does not hold; a log given twice counts once. */
+function otherFlights(
+  logs: readonly MeasuredLog[],
+  entries: readonly LogbookEntry[],
+): MeasuredLog["flights"] {
+  const seen = new Set(entries.map(({ log }) => log.sha256));
+  return logs.flatMap(({ sha256, flights }) => {
+    if (seen.has(sha256)) return [];
+    seen.add(sha256);
+    return flights;
+  });
+}
+
+function loggedFlight({ check, facts, given: { pack } }: LogbookEntry): LoggedFlight {
+  const { kind, complete, measures } = check;
+  return { kind, complete, measures, facts, pack };
 }

@@ -1,6 +1,7 @@
 import { BusyBookError, UnusableBookError } from "../../../season/logbook/index.ts";
 import { ServerError } from "../../server/bookClient.ts";
 import type { Answer, Asked, Progress, Reply, Work } from "../messages.ts";
+import { reasonOf } from "../reasonOf.ts";
 import { noPlace, openPlace } from "../store/openPlace.ts";
 import { StorageError } from "../store/storageError.ts";
 import { addWork } from "./addWork.ts";
@@ -33,8 +34,12 @@ export function startedCore(
       const answer = await answerOf(work, (share, words) => tell({ number, share, words }));
       return { number, answer, fault: null, isExpected: true };
     } catch (error) {
-      const fault = error instanceof Error ? error.message : String(error);
-      return { number, answer: null, fault, isExpected: EXPECTED.some((one) => error instanceof one) };
+      return {
+        number,
+        answer: null,
+        fault: reasonOf(error),
+        isExpected: EXPECTED.some((one) => error instanceof one),
+      };
     }
   };
 }

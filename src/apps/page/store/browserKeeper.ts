@@ -1,4 +1,5 @@
 import { type BookChange, type BookKeeper, INDEX_FILE } from "../../../season/logbook/index.ts";
+import { reasonOf } from "../reasonOf.ts";
 import { pageSentences } from "../sentences.ts";
 import { StorageError } from "./storageError.ts";
 
@@ -91,8 +92,10 @@ function endOf(transaction: IDBTransaction): Promise<void> {
 
 function asStorageError(error: unknown): never {
   const isFull = error instanceof DOMException && error.name === "QuotaExceededError";
-  const why = error instanceof Error ? error.message : String(error);
-  throw new StorageError(isFull ? pageSentences.storageFull() : pageSentences.storageFailed(why), {
-    cause: error,
-  });
+  throw new StorageError(
+    isFull ? pageSentences.storageFull() : pageSentences.storageFailed(reasonOf(error)),
+    {
+      cause: error,
+    },
+  );
 }

@@ -1,6 +1,7 @@
 import { type Store, storeOver } from "../../../season/logbook/index.ts";
 import { ServerError, servedBook } from "../../server/bookClient.ts";
 import type { BookPlace, BookServer } from "../messages.ts";
+import { reasonOf } from "../reasonOf.ts";
 import { pageSentences } from "../sentences.ts";
 import { browserKeeper, openDatabase } from "./browserKeeper.ts";
 import { memoryKeeper } from "./memoryKeeper.ts";
@@ -23,7 +24,7 @@ export async function openPlace(server: BookServer | null): Promise<OpenPlace> {
     await keeper.load(null);
     return { store: storeOver(keeper), place: await browserPlace() };
   } catch (error) {
-    return memoryPlace(error instanceof Error ? error.message : String(error));
+    return memoryPlace(reasonOf(error));
   }
 }
 
