@@ -1,5 +1,5 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import { isKnown } from "../../base/quantity/index.ts";
+import { isKnown, type KnownQuantity } from "../../base/quantity/index.ts";
 import { isCurrentEstimated } from "../../flight/analysis/measures.ts";
 import type { LogbookEntry } from "../logbook/index.ts";
 import type { LoggedLoad } from "./loggedLoad.ts";
@@ -10,6 +10,7 @@ import {
   deadSensorLeftOut,
   doubtfulChargeLeftOut,
   estimatedLeftOut,
+  flownLeftOut,
   noLoadLeftOut,
   onlyBoundLeftOut,
   otherCellsLeftOut,
@@ -62,7 +63,7 @@ function otherFitting(entry: LogbookEntry, fitted: Facts): string | null {
 
 function doubt(entry: LogbookEntry): string | null {
   if (!entry.check.complete) return cutShortLeftOut();
-  const { chargeUsedMah } = entry.check.measures;
+  const { chargeUsedMah, flightTimeS } = entry.check.measures;
   if (!isKnown(chargeUsedMah)) return deadSensorLeftOut(chargeUsedMah.why);
   if (isCurrentEstimated(entry.check.measures)) return estimatedLeftOut();
   const { value, low, high } = chargeUsedMah;
@@ -71,7 +72,20 @@ function doubt(entry: LogbookEntry): string | null {
   const gain = entry.facts.sensors.currentAccuracyPct / 100;
   const open = (high - low) / 2 / value - gain;
   if (!(open <= MOST_DOUBT)) return doubtfulChargeLeftOut(100 * open);
-  return entry.load !== null && entry.load.rateMahPerS > 0 ? null : noLoadLeftOut();
+  if (!(entry.load !== null && entry.load.rateMahPerS > 0)) return noLoadLeftOut();
+  const { flownS } = entry.given;
+  if (flownS === null || !isKnown(flightTimeS) || isFlownPossible(flownS, flightTimeS)) return null;
+  return flownLeftOut(flownS, flightTimeS.value);
+}
+
+/** A stated time may miss the log's interval by this, seconds and share of the flight: takeoff and landing by eye. */
+const MOST_MISSED_S = 30;
+const MOST_MISSED = 0.15;
+
+/** A time that cannot be this log's would change the charge rate, and with it the timer, at will. */
+function isFlownPossible(flownS: number, { value, low, high }: KnownQuantity): boolean {
+  const slackS = Math.max(MOST_MISSED_S, MOST_MISSED * value);
+  return flownS >= (low ?? value) - slackS && flownS <= (high ?? value) + slackS;
 }
 
 /** The load of a counted flight with its charges corrected by `gain` and its length by the pilot's watch. */

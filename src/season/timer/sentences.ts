@@ -29,6 +29,9 @@ export function onlyBoundLeftOut(): string {
 export function doubtfulChargeLeftOut(percent: number): string {
   return `holes in its log leave its charge open by ${plainNumber(percent)} %`;
 }
+export function flownLeftOut(flownS: number, loggedS: number): string {
+  return `its stated flown time, ${minutesAndSeconds(flownS)}, does not fit the ${minutesAndSeconds(loggedS)} of its log: edit it with --flown`;
+}
 export function noLoadLeftOut(): string {
   return "its take-off or touchdown was not found";
 }
