@@ -31,7 +31,7 @@ rmSync(dist, { recursive: true, force: true });
 
 await build({
   ...common,
-  entryPoints: { tallywatt: "src/apps/commands/main.ts" },
+  entryPoints: { tallywatt: "src/apps/commands/main.ts", checkWorker: "src/apps/commands/checkWorker.ts" },
   outdir: "dist",
   splitting: true,
   minify: true,

@@ -52,6 +52,29 @@ describe("the built command", () => {
     expect((JSON.parse(ran.stdout) as { log: { rows: number } }).log.rows).toBe(600);
   });
 
+  it("tells many logs, which it checks on several threads, as it tells each alone and in their order", () => {
+    const logs = Array.from({ length: 9 }, (_, at) => `many-${at}.csv`);
+    for (const [at, log] of logs.entries()) {
+      const text = sampleLog().split("\n");
+      writeFileSync(join(folder, log), at === 5 ? "no log" : text.slice(0, text.length - 10 * at).join("\n"));
+    }
+    rmSync(join(folder, logs[3]!));
+    const words = ["--aircraft", "heron.json", "--json", "--force", "--report=many-reports"];
+    const together = run(["check", ...logs, ...words]);
+    const report = (at: number) => readFileSync(join(folder, "many-reports", `many-${at}.html`), "utf8");
+    const { checks } = JSON.parse(together.stdout) as { checks: unknown[] };
+    expect(checks).toHaveLength(9);
+    expect(together.status).toBe(EXIT.unusable);
+    expect(together.stderr.indexOf(logs[3]!)).toBeLessThan(together.stderr.indexOf(logs[5]!));
+    for (const at of [3, 5, 8]) {
+      const alone = run(["check", logs[at]!, ...words.slice(0, -1), `--report=alone-${at}.html`]);
+      expect(checks[at]).toEqual(JSON.parse(alone.stdout));
+      if (at === 8) expect(report(8)).toBe(readFileSync(join(folder, "alone-8.html"), "utf8"));
+      else expect(together.stderr).toContain(alone.stderr);
+    }
+    expect(readdirSync(join(folder, "many-reports"))).toHaveLength(7);
+  });
+
   it("ends quietly when its reader has seen enough", () => {
     const ran = shell('set -o pipefail; node "$COMMAND" check flight.csv --json | head -1');
     expect(ran.stdout).toBe("{\n");

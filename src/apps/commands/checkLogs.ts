@@ -1,8 +1,10 @@
 import { resolve } from "node:path";
 import type { FlightCheck } from "../../flight/check/index.ts";
 import { type AircraftInput, readAircraft, withCells } from "./aircraftOption.ts";
-import { type CheckWork, outcomeOf } from "./checkLogFile.ts";
+import type { JobResult } from "./checkJob.ts";
+import { type CheckWork, jobAhead, outcomeOf } from "./checkLogFile.ts";
 import type { CheckSetting } from "./checkOne.ts";
+import type { CheckThreads } from "./checkThreads.ts";
 import type { Call } from "./commandDefinition.ts";
 import { type ExitCode, exitOfSeveral } from "./exitCodes.ts";
 import { usageFailure } from "./failure.ts";
@@ -11,6 +13,7 @@ import { givenNumber } from "./knownNumbers.ts";
 import { STANDARD_INPUT } from "./logInput.ts";
 import { oneLine } from "./printable.ts";
 import { readingOptions } from "./readingOptions.ts";
+import { releaseOf } from "./release.ts";
 import { reportPaths } from "./reportPaths.ts";
 import { usageSentences } from "./sentences.ts";
 import type { Talk } from "./talk.ts";
@@ -19,26 +22,49 @@ import type { Talk } from "./talk.ts";
 export async function checkLogs(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   refuseReportAsLog(call, io);
   const options = readingOptions(call);
+  const reports = reportPaths(call.text("report"), distinctLogs(call.operands));
   const work: CheckWork = {
     call,
     io,
     talk,
     setting: { options, day: dayOf(call) },
-    reports: reportPaths(call.text("report"), distinctLogs(call.operands)),
+    reports,
+    release: reports === null ? null : releaseOf(io),
     aircraft: withCells(await readAircraft(call.text("aircraft"), io), options.cells),
   };
   tellAircraftProblems(work.aircraft, talk);
-  const checks: FlightCheck[] = [];
-  const exits: ExitCode[] = [];
-  for (const log of call.operands) {
-    const { check, exit } = await outcomeOf(log, work);
-    checks.push(check);
-    exits.push(exit);
-    await io.pause();
+  const threads = await threadsFor(call.operands.length, io);
+  try {
+    const outcomes = await outcomesOf(work, threads);
+    if (call.has("json")) talk.data(jsonOf(outcomes.map(({ check }) => check)));
+    return exitOfSeveral(outcomes.map(({ exit }) => exit));
+  } finally {
+    threads?.end();
   }
-  if (call.has("json")) talk.data(jsonOf(checks));
-  return exitOfSeveral(exits);
 }
+
+/** Loaded only for several logs. */
+async function threadsFor(logs: number, { checkWorker }: Io): Promise<CheckThreads | null> {
+  if (logs < 2 || checkWorker === undefined) return null;
+  return (await import("./checkThreads.ts")).checkThreads(checkWorker, logs);
+}
+
+/** Told in the order of the logs; the threads work some logs ahead. */
+async function outcomesOf(work: CheckWork, threads: CheckThreads | null): Promise<Outcome[]> {
+  const { operands } = work.call;
+  const outcomes: Outcome[] = [];
+  const begun: (Promise<JobResult> | null)[] = [];
+  for (const [at, log] of operands.entries()) {
+    const ahead = threads === null ? 0 : Math.min(operands.length, at + threads.jobsAtOnce);
+    while (begun.length < ahead) begun.push(jobAhead(operands[begun.length]!, work, threads!));
+    outcomes.push(await outcomeOf(log, work, begun[at] ?? null));
+    begun[at] = null;
+    await work.io.pause();
+  }
+  return outcomes;
+}
+
+type Outcome = Awaited<ReturnType<typeof outcomeOf>>;
 
 /** Once, however many logs there are; the sentences name the file. */
 function tellAircraftProblems(aircraft: AircraftInput, talk: Talk): void {

@@ -14,6 +14,8 @@ export interface Io {
   /** Folder of the installed package: package.json, schemas, fixtures. */
   readonly packageFolder: string;
   readonly files: FileSystem;
+  /** Script of a thread that checks logs; without one all work is done on this thread. */
+  readonly checkWorker?: string;
   /** All bytes of standard input. */
   readonly readInput: () => Promise<Uint8Array>;
   /** Lets signals and other events through between two pieces of work. */

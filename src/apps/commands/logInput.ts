@@ -32,6 +32,18 @@ export function readLogBytes(log: string, io: Io, talk: Talk): Promise<LogInput>
   return inputOf(log, io, talk, (path) => io.files.read(path));
 }
 
+/** The log where it can be read before its turn: a file, and not a large one. Else null, and its turn says why. */
+export function bytesAhead(log: string, io: Io): Uint8Array | null {
+  if (log === STANDARD_INPUT) return null;
+  try {
+    const path = resolve(io.workFolder, log);
+    const size = io.files.size(path);
+    return size === null || size > SLOW_LOG_MB * MEGABYTE ? null : io.files.read(path);
+  } catch {
+    return null;
+  }
+}
+
 /** The log for reading it once: a large file is not held in memory. */
 export function openLogBytes(log: string, io: Io, talk: Talk): Promise<LogInput<LogBytes>> {
   const isLarge = (size: number) => size > SLOW_LOG_MB * MEGABYTE;

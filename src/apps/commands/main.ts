@@ -21,6 +21,7 @@ const io: Io = {
   workFolder: process.cwd(),
   packageFolder,
   files: nodeFileSystem,
+  checkWorker: fileURLToPath(new URL("./checkWorker.js", import.meta.url)),
   readInput: readStandardInput,
   pause: () => new Promise((resolve) => setImmediate(resolve)),
   interrupted,
