@@ -44,6 +44,7 @@ export const FOLDERS = {
       "test/identify/{openFlights,wrongSettings}.test.ts",
       "test/golden/*.test.ts",
       "test/truth/{coverage,flightTime,season}.test.ts",
+      "test/log/reading/packsInSeries.test.ts",
     ],
     share: 0.06,
   },

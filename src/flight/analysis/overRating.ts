@@ -1,11 +1,12 @@
 import { atLeast, between, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { holeLimitS } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
+import { highest } from "./extremes.ts";
 import { type FlightContext, runningRows } from "./flightContext.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import { NO_CONTROLLER_RATING } from "./sentences.ts";
 import { sumBasis } from "./sumBasis.ts";
-import { CURRENT_UNSEEN, LOWER_BOUND_CEILING } from "./sumSentences.ts";
+import { CURRENT_UNSEEN, LOWER_BOUND_CEILING, noValueHere } from "./sumSentences.ts";
 import { unseenCurrent } from "./unseenCurrent.ts";
 
 interface TimeAbove {
@@ -20,13 +21,13 @@ interface TimeAbove {
  * hides, the step at each crossing, and upwards all of the holes up to a minute.
  */
 export function overRating(context: FlightContext): { overRatingS: Quantity; longestOverRatingS: Quantity } {
-  const { facts, recording } = context;
+  const { facts, recording, rows } = context;
+  const none = (why: string) => ({ overRatingS: unknown("s", why), longestOverRatingS: unknown("s", why) });
   const amps = channelOrWhy(recording, "current");
+  if (amps.values === null) return none(amps.why);
   const ratingA = facts.controller.continuousA;
-  const why = amps.values === null ? amps.why : ratingA === null ? NO_CONTROLLER_RATING : null;
-  if (amps.values === null || ratingA === null) {
-    return { overRatingS: unknown("s", why ?? ""), longestOverRatingS: unknown("s", why ?? "") };
-  }
+  if (ratingA === null) return none(NO_CONTROLLER_RATING);
+  if (highest(amps.values, rows) === null) return none(noValueHere("current"));
   const gain = facts.sensors.currentAccuracyPct / 100;
   const at = timeAbove(context, amps.values, ratingA);
   const least = timeAbove(context, amps.values, ratingA / (1 - gain));
