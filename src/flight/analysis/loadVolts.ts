@@ -28,14 +28,13 @@ export function loadVolts(
   const packV = plateauMedian((row) => volts[row]!, staticRun.firstRow, staticRun.lastRow)?.value;
   if (packV === undefined) return null;
   const { packResistance10sMohm } = measures;
-  const [mohm, highMohm] = isKnown(packResistance10sMohm)
-    ? [packResistance10sMohm.value, highEnd(packResistance10sMohm)]
-    : [facts.pack.resistanceMohm ?? 0, facts.pack.resistanceMohm ?? 0];
+  const found = isKnown(packResistance10sMohm) ? packResistance10sMohm : null;
+  const mohm = found?.value ?? facts.pack.resistanceMohm ?? 0;
   const packOhm = mohm / MOHM;
   return {
     openCircuitV: packV + packOhm * staticCurrentA.value,
     packOhm,
-    packHalfWidthOhm: (highMohm - mohm) / MOHM,
+    packHalfWidthOhm: found === null ? 0 : (highEnd(found) - mohm) / MOHM,
     relativeHalfWidth: facts.sensors.voltageAccuracyPct / 100,
   };
 }

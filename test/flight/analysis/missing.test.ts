@@ -1,64 +1,26 @@
 import { describe, expect, it } from "vitest";
 import type { Facts } from "../../../src/aircraft/facts.ts";
 import type { ChannelName } from "../../../src/base/channels/index.ts";
-import type { Quantity } from "../../../src/base/quantity/index.ts";
 import {
-  analyseRecording,
   type DayFacts,
   MEASURE_NAMES,
-  MEASURE_UNITS,
   type MeasureName,
   type Measures,
 } from "../../../src/flight/analysis/index.ts";
 import type { Recording } from "../../../src/log/recording/index.ts";
 import { randomFlight } from "../../identify/randomFlight.ts";
 import { recordingOf } from "../../support/recordingOf.ts";
+import { honestlyAnalysed } from "./honest.ts";
 
 const SEED = 77_001;
 const whole = randomFlight(SEED, { script: { flightS: 120 } });
 const day: DayFacts = whole.day;
 const complete = measured(whole.recording, whole.facts);
 
-function analysed(recording: Recording, facts: Facts, given: DayFacts = day) {
-  const flights = analyseRecording(recording, facts, given);
-  for (const { measures, pictures, weakestPart } of flights) {
-    expect(Object.keys(measures).sort()).toEqual([...MEASURE_NAMES].sort());
-    for (const name of MEASURE_NAMES) {
-      expect(measures[name].unit).toBe(MEASURE_UNITS[name]);
-      expectHonest(measures[name], name);
-    }
-    for (const each of quantitiesIn([pictures.pack, pictures.heat, pictures.load, weakestPart])) {
-      expectHonest(each, "a picture");
-    }
-  }
-  return flights;
-}
-
 function measured(recording: Recording, facts: Facts, given: DayFacts = day): Measures {
-  const flights = analysed(recording, facts, given);
+  const flights = honestlyAnalysed(recording, facts, given);
   expect(flights).toHaveLength(1);
   return flights[0]!.measures;
-}
-
-function quantitiesIn(value: unknown): readonly Quantity[] {
-  if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return [];
-  const own = "value" in value && "unit" in value ? [value as Quantity] : [];
-  return [...own, ...Object.values(value).flatMap(quantitiesIn)];
-}
-
-/** A finite number within its interval, or none with a reason. */
-function expectHonest(quantity: Quantity, name: string): void {
-  if (quantity.value === null) {
-    expect(quantity.why, name).toMatch(/^\S.*\S$/);
-    expect(quantity.why, name).not.toMatch(/undefined|NaN|null/);
-    return;
-  }
-  const { value, low, high, bound } = quantity;
-  for (const number of [value, low ?? value, high ?? value]) expect(number, name).toSatisfy(Number.isFinite);
-  expect(low ?? value, name).toBeLessThanOrEqual(value);
-  expect(high ?? value, name).toBeGreaterThanOrEqual(value);
-  if (low === null) expect(bound, name).toBe("atMost");
-  if (high === null) expect(bound, name).toBe("atLeast");
 }
 
 const withChannel = (channel: ChannelName, values: Float64Array | null): Recording => {
@@ -233,7 +195,7 @@ describe("a part of a log", () => {
   const rowAt = (atS: number) => whole.recording.timeS.findIndex((s) => s >= atS);
 
   it.each([1, 2, 3, 8])("of %d rows at rest is a bench run without numbers of a flight", (rows) => {
-    const [flight] = analysed(part(0, rows), whole.facts);
+    const [flight] = honestlyAnalysed(part(0, rows), whole.facts, day);
     expect(flight).toMatchObject({ kind: "benchRun", complete: true });
     expect(flight!.measures.flightTimeS.value).toBeNull();
     expect(flight!.measures.packResistanceMohm.value).toBeNull();
@@ -243,8 +205,8 @@ describe("a part of a log", () => {
   it("that starts or ends in flight is not complete, and its charge a lower bound", () => {
     const takeOffS = whole.sortie.takeOffS!;
     const middle = rowAt(takeOffS + 60);
-    const ends = analysed(part(0, middle), whole.facts)[0]!;
-    const starts = analysed(part(middle, whole.recording.rows - middle), whole.facts)[0]!;
+    const ends = honestlyAnalysed(part(0, middle), whole.facts, day)[0]!;
+    const starts = honestlyAnalysed(part(middle, whole.recording.rows - middle), whole.facts, day)[0]!;
     for (const { complete: isComplete, measures } of [ends, starts]) {
       expect(isComplete).toBe(false);
       expect(measures.chargeUsedMah).toMatchObject({ bound: "atLeast", high: null });
@@ -258,8 +220,8 @@ describe("a part of a log", () => {
   it("cut anywhere is honest", () => {
     for (let share = 1; share < 6; share++) {
       const rows = Math.floor((whole.recording.rows * share) / 6);
-      analysed(part(0, rows), whole.facts);
-      analysed(part(rows, whole.recording.rows - rows), whole.facts);
+      honestlyAnalysed(part(0, rows), whole.facts, day);
+      honestlyAnalysed(part(rows, whole.recording.rows - rows), whole.facts, day);
     }
   });
 });

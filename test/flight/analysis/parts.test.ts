@@ -12,6 +12,7 @@ import { levelRise } from "../../../src/flight/analysis/levelRise.ts";
 import { peakTemperature } from "../../../src/flight/analysis/peaks.ts";
 import { cellRangeOfRows, meanCellOfRows, powerOfRows } from "../../../src/flight/analysis/rowSeries.ts";
 import { impossibleChargeLeft, pausesBridged } from "../../../src/flight/analysis/sentences.ts";
+import { groundLoadAt, taxiLoadAt } from "../../../src/flight/analysis/touchdownSigns.ts";
 import { recordingOf } from "../../support/recordingOf.ts";
 import { FLIGHT, OPEN_V, REST, syntheticRecording, TAXI } from "../../support/syntheticRecording.ts";
 
@@ -250,5 +251,98 @@ describe("sentences about a flight", () => {
     expect(impossibleChargeLeft(-8).text).toContain("-8 %");
     expect(impossibleChargeLeft(-8).text).toContain("more than it holds");
     expect(impossibleChargeLeft(104).text).toContain("100 % at most");
+  });
+});
+
+describe("signs of a touchdown in the load of the motor", () => {
+  /** Taxi out to 10 s, flight to 50 s, then what `tailOf` says until 90 s; one row a half second. */
+  const END_S = 90;
+  const trace = (loadAt: (s: number) => number, turnsAt: (s: number) => number = () => 3000) => {
+    const timeS = Float64Array.from({ length: 2 * END_S + 1 }, (_, at) => at / 2);
+    const load = Float32Array.from(timeS, loadAt);
+    const recording = recordingOf({ timeS, channels: new Map([["shaftSpeed", timeS.map(turnsAt)]]) });
+    return {
+      recording,
+      trace: { basis: "power", firstRow: 0, load, isMissing: new Uint8Array(load.length), timeS } as const,
+      tail: [...timeS.keys()].filter((at) => timeS[at]! >= 50),
+    };
+  };
+  const moments = { startS: 0, endS: END_S, takeOffS: 10, flightLevel: 300, powerEndS: 50 };
+  const flown = (tail: (s: number) => number) => (s: number) => (s < 10 ? 100 : s < 50 ? 800 : tail(s));
+  const groundOf = (tailOf: (s: number) => number, more: Partial<typeof moments> = {}) => {
+    const seen = trace(flown(tailOf));
+    return groundLoadAt(seen.recording, seen.trace, { ...moments, ...more }, seen.tail);
+  };
+  const taxiOf = (tailOf: (s: number) => number) => {
+    const seen = trace(flown(tailOf));
+    return taxiLoadAt(seen.trace, moments, seen.tail);
+  };
+
+  it("at the same speed the load comes back to what it was on the ground before", () => {
+    expect(groundOf((s) => (s < 72 ? 40 : 90))).toBe(72);
+    expect(groundOf((s) => (s < 72 || (s > 76 && s < 77) ? 40 : 90))).toBe(72);
+  });
+
+  it("that never comes back leaves the roll-out before the end, one that never left says nothing", () => {
+    // 3 s of roll-out, 1.5 s of it before the load shows it.
+    expect(groundOf(() => 40)).toBe(END_S - 1.5);
+    expect(groundOf(() => 90)).toBeNull();
+  });
+
+  it("without a taxi before the flight it is where the load steps up by a third or more, if it does", () => {
+    const atOnce = { startS: 10 };
+    expect(groundOf((s) => (s < 72 ? 40 : 90), atOnce)).toBe(72);
+    expect(groundOf((s) => (s < 72 ? 40 : 45), atOnce)).toBeNull();
+    expect(groundOf((s) => (s < 72 ? 90 : 40), atOnce)).toBeNull();
+  });
+
+  it("is not read where the shaft stands", () => {
+    const still = trace(
+      flown(() => 40),
+      (s) => (s < 50 ? 3000 : 0),
+    );
+    expect(groundLoadAt(still.recording, still.trace, moments, still.tail)).toBeNull();
+    const bare = recordingOf({
+      timeS: still.trace.timeS,
+      channels: new Map([["current", still.trace.timeS]]),
+    });
+    expect(groundLoadAt(bare, still.trace, moments, still.tail)).toBeNull();
+  });
+
+  it("by the load alone it is where taxiing begins after an approach well below it", () => {
+    expect(taxiOf((s) => (s < 70 ? 20 : 95))).toBe(70);
+    expect(taxiOf((s) => (s < 52 ? 200 : s < 70 ? 20 : 95))).toBe(70);
+  });
+
+  it("where taxiing in takes less than taxiing out, it is the step up, else the end less the roll-out", () => {
+    expect(taxiOf((s) => (s < 70 ? 10 : 25))).toBe(70);
+    expect(taxiOf(() => 20)).toBe(END_S - 3);
+  });
+
+  it("is not told where the approach is as loud as the taxi, or comes too late", () => {
+    expect(taxiOf(() => 95)).toBeNull();
+    expect(taxiOf((s) => (s < 75 ? 95 : 20))).toBeNull();
+  });
+});
+
+describe("a hole of unknown length", () => {
+  const row = (s: number) => s * 5;
+  it("is not bridged, one of known length is", () => {
+    const log = (jumpsAtS: readonly number[]) => {
+      const flight = syntheticRecording([REST, FLIGHT, REST], ["packVoltage", "current"]);
+      const current = flight.channels.get("current")!.map((amps, at) => (at > row(60) && at < row(70) ? NONE : amps)); // biome-ignore format: one line
+      const channels = new Map([...flight.channels, ["current", current]] as const);
+      return analyseRecording(recordingOf({ timeS: flight.timeS, channels, jumpsAtS }), NO_FACTS, DAY);
+    };
+    const [known, ...others] = log([]);
+    expect(others).toEqual([]);
+    const mah = (seconds: number) => (30 * seconds) / 3.6;
+    expect(known!.measures.chargeUsedMah.value! - known!.measures.chargeCoveredMah.value!).toBeCloseTo(
+      mah(10),
+      6,
+    );
+    for (const { measures } of log([65])) {
+      expect(measures.chargeUsedMah.value! - measures.chargeCoveredMah.value!).toBeCloseTo(0, 6);
+    }
   });
 });
