@@ -45,6 +45,13 @@ export interface ControllerHeat {
     readonly scatterC: number;
   }[];
   readonly picture: HeatPicture | null;
+  /** What was fitted; null without current or a controller temperature that works. */
+  readonly readings: HeatReadings | null;
+}
+
+export interface HeatReadings {
+  readonly drivers: HeatDrivers;
+  readonly samples: HeatSamples;
 }
 
 /** Relative half-width of a steady rise whose driver only stands in for the motor current. */
@@ -74,7 +81,7 @@ export function identifyControllerHeat(
   const drivers = heatDrivers(current.values, range, motorLoad, timing);
   const samples = heatSamples(recording, range, temperature.values, drivers);
   const reason = unfit(samples);
-  if (reason !== null) return withoutHeat(reason);
+  if (reason !== null) return withoutHeat(reason, { drivers, samples });
   const offsetC = facts.sensors.temperatureAccuracyC / 2;
   const prior = air && { ...air, standardDeviationC: Math.hypot(air.standardDeviationC, offsetC) };
   return chosen(samples, drivers, prior, facts);
@@ -111,11 +118,12 @@ function chosen(
   });
   const sumOf = ({ fit }: Fitted) => fit.best.sumOfSquares;
   const best = fitted.reduce<Fitted | null>((a, b) => (a === null || sumOf(b) < sumOf(a) ? b : a), null);
-  if (best === null) return withoutHeat(HEAT_TOO_FEW_ROWS);
+  const readings = { drivers, samples };
+  if (best === null) return withoutHeat(HEAT_TOO_FEW_ROWS, readings);
   const spanS = samples.temperatureC.length * samples.stepS;
   const tauS = best.fit.best.timeConstantS;
-  if (spanS < LEAST_TIME_CONSTANTS * tauS) return withoutHeat(heatTooShort(spanS, tauS));
-  if (!best.fit.isBounded) return withoutHeat(HEAT_NOT_BOUNDED);
+  if (spanS < LEAST_TIME_CONSTANTS * tauS) return withoutHeat(heatTooShort(spanS, tauS), readings);
+  if (!best.fit.isBounded) return withoutHeat(HEAT_NOT_BOUNDED, readings);
   const rivalLimit = 1 + RIVAL_LIMIT / Math.max(1, spanS / RIVAL_MEMORY_S);
   const isGuess = fitted.some((one) => one.driver.name === "powerFourThirds");
   const isRival = (one: Fitted) => isGuess || sumOf(one) <= rivalLimit * sumOf(best);
@@ -136,6 +144,7 @@ function chosen(
     get picture() {
       return picture();
     },
+    readings,
   };
 }
 
@@ -161,7 +170,7 @@ function risePerA2(best: Fitted, rivals: readonly Fitted[], facts: Facts): Contr
   return quantity.value === null ? quantity : { ...quantity, driver: best.driver.name };
 }
 
-function withoutHeat(why: string): ControllerHeat {
+function withoutHeat(why: string, readings: HeatReadings | null = null): ControllerHeat {
   return {
     timeConstantS: unknown("s", why),
     risePerA2: unknown("degC/A2", why),
@@ -170,5 +179,6 @@ function withoutHeat(why: string): ControllerHeat {
     peakLag: null,
     byDriver: [],
     picture: null,
+    readings,
   };
 }

@@ -1,4 +1,5 @@
 import type { Recording } from "../../log/recording/index.ts";
+import { bareDriverAt, type HeatDriverRows, type HeatDrivers } from "./controllerHeatDrivers.ts";
 import type { RowRange } from "./segments.ts";
 
 /** Temperature and what may drive it, averaged over equal spans of time. */
@@ -10,6 +11,8 @@ export interface HeatSamples {
   readonly temperatureC: Float64Array;
   /** Ampere squared, one array per driver, holes filled in a straight line. */
   readonly drivers: readonly Float64Array[];
+  /** The same without their factors. */
+  readonly bareDrivers: readonly Float64Array[];
 }
 
 const STEP_S = 1;
@@ -24,7 +27,7 @@ export function heatSamples(
   recording: Recording,
   range: RowRange,
   temperatureC: Float64Array,
-  driverOf: readonly { readonly ofRow: (row: number) => number; readonly delayS: number }[],
+  drivers: HeatDrivers,
 ): HeatSamples {
   const { timeS } = recording;
   const firstS = timeS[range.firstRow]!;
@@ -32,31 +35,72 @@ export function heatSamples(
   const stepS = Math.max(STEP_S, spanS / MOST_SPANS);
   const count = Math.max(1, Math.floor(spanS / stepS));
   const spans = { firstS, stepS, count };
-  const temperatures = spanMeans(timeS, range, spans, (row) => temperatureC[row]!);
-  const drivers = driverOf.map(({ ofRow, delayS }) =>
-    spanMeans(timeS, range, { ...spans, firstS: firstS + delayS }, ofRow),
+  const means = drivers.map((driver) =>
+    driverMeans(timeS, range, { ...spans, firstS: firstS + driver.delayS }, driver),
   );
-  for (const driver of drivers) fillHoles(driver);
-  return { stepS, startS: firstS + stepS / 2, temperatureC: temperatures, drivers };
+  return {
+    stepS,
+    startS: firstS + stepS / 2,
+    temperatureC: spanMeans(timeS, range, spans, temperatureC),
+    drivers: means.map(({ whole }) => whole),
+    bareDrivers: means.map(({ bare }) => bare),
+  };
+}
+
+interface Spans {
+  readonly firstS: number;
+  readonly stepS: number;
+  readonly count: number;
 }
 
 function spanMeans(
   timeS: Float64Array,
-  range: RowRange,
-  spans: { readonly firstS: number; readonly stepS: number; readonly count: number },
-  ofRow: (row: number) => number,
+  { firstRow, lastRow }: RowRange,
+  { firstS, stepS, count }: Spans,
+  values: Float64Array,
 ): Float64Array {
-  const sums = new Float64Array(spans.count);
-  const counts = new Float64Array(spans.count);
-  for (let row = range.firstRow; row <= range.lastRow; row++) {
-    const value = ofRow(row);
+  const sums = new Float64Array(count);
+  const counts = new Float64Array(count);
+  for (let row = firstRow; row <= lastRow; row++) {
+    const value = values[row]!;
     if (!Number.isFinite(value)) continue;
-    const span = Math.floor((timeS[row]! - spans.firstS) / spans.stepS);
-    if (span < 0 || span >= spans.count) continue;
+    const span = Math.floor((timeS[row]! - firstS) / stepS);
+    if (span < 0 || span >= count) continue;
     sums[span]! += value;
     counts[span]! += 1;
   }
-  return sums.map((sum, k) => sum / counts[k]!);
+  return quotients(sums, counts);
+}
+
+/** The same of a driver with and without its factor, holes filled. */
+function driverMeans(
+  timeS: Float64Array,
+  { firstRow, lastRow }: RowRange,
+  { firstS, stepS, count }: Spans,
+  driver: HeatDriverRows,
+): { readonly whole: Float64Array; readonly bare: Float64Array } {
+  const { factor } = driver;
+  const sums = new Float64Array(count);
+  const bareSums = new Float64Array(count);
+  const counts = new Float64Array(count);
+  for (let row = firstRow; row <= lastRow; row++) {
+    const value = bareDriverAt(driver, row);
+    if (!Number.isFinite(factor * value)) continue;
+    const span = Math.floor((timeS[row]! - firstS) / stepS);
+    if (span < 0 || span >= count) continue;
+    sums[span]! += factor * value;
+    bareSums[span]! += value;
+    counts[span]! += 1;
+  }
+  const means = { whole: quotients(sums, counts), bare: quotients(bareSums, counts) };
+  fillHoles(means.whole);
+  fillHoles(means.bare);
+  return means;
+}
+
+function quotients(sums: Float64Array, counts: Float64Array): Float64Array {
+  for (let span = 0; span < sums.length; span++) sums[span]! /= counts[span]!;
+  return sums;
 }
 
 /** NaN becomes the straight line between its neighbours, or the nearest value at the ends (0 if there is none). */

@@ -1,6 +1,4 @@
-import { workingChannel } from "./channelOrWhy.ts";
-import { type HeatDrivers, heatDrivers } from "./controllerHeatDrivers.ts";
-import { heatSamples } from "./controllerHeatSamples.ts";
+import { bareDriverAt } from "./controllerHeatDrivers.ts";
 import type { FlightContext } from "./flightContext.ts";
 import type { Identified } from "./identifiedMeasures.ts";
 import type { HeatDriver } from "./measures.ts";
@@ -25,22 +23,20 @@ export interface HeatTrace {
 
 /** More spans than this are joined: a trace stays below 4 kB as JSON. */
 const MOST_SPANS = 250;
-const FOUR_THIRDS = 4 / 3;
 
 /** The trace of one flight; null without current or a controller temperature that works. */
-export function heatTraceOf(context: FlightContext, identified: Identified): HeatTrace | null {
-  const { recording, rows } = context;
-  const temperature = workingChannel(recording, "controllerTemperature");
-  const drivers = driversOf(context, identified).map((one) => withoutScale(one, context));
-  if (temperature === null || drivers.length === 0 || rows.lastRow <= rows.firstRow) return null;
-  const samples = heatSamples(recording, rows, temperature, drivers);
-  const joined = Math.ceil(samples.temperatureC.length / MOST_SPANS);
+export function heatTraceOf({ rows }: FlightContext, { parts }: Identified): HeatTrace | null {
+  const { readings } = parts.heat;
+  if (readings === null || rows.lastRow <= rows.firstRow) return null;
+  const { stepS, temperatureC, bareDrivers } = readings.samples;
+  const joined = Math.ceil(temperatureC.length / MOST_SPANS);
   return {
-    stepS: samples.stepS * joined,
-    temperatureC: numbersText(spanMeans(samples.temperatureC, joined)),
-    drivers: drivers.map(({ name, power }, index) => ({
+    stepS: stepS * joined,
+    temperatureC: numbersText(spanMeans(temperatureC, joined)),
+    // The stand-in is kept without the flight's own full current, so that flights compare.
+    drivers: readings.drivers.map(({ name, power }, index) => ({
       driver: name,
-      currentA: numbersText(spanMeans(samples.drivers[index]!, joined).map((mean) => mean ** (1 / power))),
+      currentA: numbersText(spanMeans(bareDrivers[index]!, joined).map((mean) => mean ** (1 / power))),
     })),
   };
 }
@@ -53,33 +49,23 @@ export function meanDriverA2(
   endS: number,
 ): number | null {
   const { driver } = identified.measures.controllerRisePerA2;
-  const found = driversOf(context, identified).find((one) => one.name === driver);
+  const found = identified.parts.heat.readings?.drivers.find((one) => one.name === driver);
   if (found === undefined) return null;
   const { timeS } = context.recording;
   const { firstRow, lastRow } = rowsWithin(timeS, startS, endS);
   let sum = 0;
   let seconds = 0;
+  let value = found.factor * bareDriverAt(found, firstRow);
   for (let row = firstRow + 1; row <= lastRow; row++) {
-    const mean = (found.ofRow(row - 1) + found.ofRow(row)) / 2;
+    const before = value;
+    value = found.factor * bareDriverAt(found, row);
+    const mean = (before + value) / 2;
     if (Number.isNaN(mean)) continue;
     const stepS = timeS[row]! - timeS[row - 1]!;
     sum += mean * stepS;
     seconds += stepS;
   }
   return seconds > 0 ? sum / seconds : null;
-}
-
-function driversOf({ recording, rows }: FlightContext, { parts }: Identified): HeatDrivers {
-  const current = workingChannel(recording, "current");
-  return current === null ? [] : heatDrivers(current, rows, parts.load, parts.pack.timing);
-}
-
-/** The stand-in is kept without the flight's own full current, so that flights compare. */
-function withoutScale(driver: HeatDrivers[number], { recording }: FlightContext) {
-  const current = workingChannel(recording, "current");
-  if (driver.name !== "powerFourThirds" || current === null) return { ...driver, power: 2 };
-  const ofRow = (row: number) => Math.max(0, current[row]!) ** FOUR_THIRDS;
-  return { ...driver, ofRow, power: FOUR_THIRDS };
 }
 
 /** Means of `joined` values each, NaN left out; an incomplete span at the end is dropped. */
