@@ -1,4 +1,4 @@
-import { median } from "../../base/statistics/index.ts";
+import { medianInPlace } from "../../base/statistics/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import { chargeBetween, usedCharge } from "./charge.ts";
 import type { FlightContext } from "./flightContext.ts";
@@ -40,13 +40,15 @@ export function flightLoadOf(context: FlightContext, identified: Identified): Fl
 }
 
 function climbEnd({ trace, takeOff, touchdown, flightPowerEndS }: FlightShape): number {
-  const loads: number[] = [];
+  const loads = new Float64Array(trace.load.length);
+  let count = 0;
   for (let i = 0; i < trace.load.length; i++) {
-    if (trace.timeS[i]! >= takeOff.value && trace.timeS[i]! <= flightPowerEndS) loads.push(trace.load[i]!);
+    const isInFlight = trace.timeS[i]! >= takeOff.value && trace.timeS[i]! <= flightPowerEndS;
+    if (isInFlight) loads[count++] = trace.load[i]!;
   }
   const latestS = Math.min(takeOff.value + LONGEST_CLIMB_S, (takeOff.value + touchdown.value) / 2);
-  if (loads.length === 0) return latestS;
-  const climbLoad = CLIMB_LOAD * median(loads);
+  if (count === 0) return latestS;
+  const climbLoad = CLIMB_LOAD * medianInPlace(loads.subarray(0, count));
   let belowSinceS = Number.NaN;
   for (let i = 0; i < trace.load.length && trace.timeS[i]! <= latestS; i++) {
     const atS = trace.timeS[i]!;

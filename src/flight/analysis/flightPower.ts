@@ -29,7 +29,8 @@ export interface FlightPowerLevels {
 
 /** Both levels lie below the energy-weighted median load, which long taxiing does not pull down. */
 export function flightPowerLevels(trace: PowerTrace): FlightPowerLevels {
-  const highest = trace.load.reduce((most, load) => Math.max(most, load), 0);
+  let highest = 0;
+  for (let i = 0; i < trace.load.length; i++) if (trace.load[i]! > highest) highest = trace.load[i]!;
   if (highest <= 0) return { emptiest: 0, lowest: 0 };
   const energy = new Float64Array(BINS);
   let total = 0;

@@ -146,7 +146,7 @@ function resistance(
 function runningTimeS(samples: LoadSamples): number {
   const { timeS, currentA, holeS } = samples;
   let peak = 0;
-  for (const amps of currentA) if (amps > peak) peak = amps;
+  for (let i = 0; i < currentA.length; i++) if (currentA[i]! > peak) peak = currentA[i]!;
   const limit = Math.max(RUNNING_A, RUNNING_SHARE * peak);
   let sum = 0;
   for (let i = 1; i < timeS.length; i++) {

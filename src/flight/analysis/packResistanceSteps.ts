@@ -15,7 +15,7 @@ const STEP_SHARE = 0.1;
 export function stepResistance(samples: LoadSamples, currentA: Float64Array): StepResistance {
   const later = partners(samples, 1);
   let peak = 0;
-  for (const amps of currentA) if (amps > peak) peak = amps;
+  for (let i = 0; i < currentA.length; i++) if (currentA[i]! > peak) peak = currentA[i]!;
   let ii = 0;
   let vi = 0;
   let steps = 0;

@@ -115,18 +115,29 @@ function longestSilenceS(
   values: Float64Array,
   { firstRow, lastRow }: RowRange,
 ): number | null {
-  const gaps: number[] = [];
   let readS = timeS[firstRow]!;
   let longestS = 0;
   for (let row = firstRow; row <= lastRow; row++) {
     const isSilent = Number.isNaN(values[row]!);
     if (isSilent && row < lastRow) continue;
     if (isSilent || Number.isNaN(values[row - 1] ?? 0)) longestS = Math.max(longestS, timeS[row]! - readS);
+    readS = timeS[row]!;
+  }
+  if (longestS <= LONGEST_SILENCE_S) return null;
+  const usualS = usualGapS(timeS, values, { firstRow, lastRow });
+  return longestS > SILENT_STEPS * usualS ? longestS : null;
+}
+
+/** Median time between readings, from the first row to the last; 0 with hardly any. */
+function usualGapS(timeS: Float64Array, values: Float64Array, { firstRow, lastRow }: RowRange): number {
+  const gaps: number[] = [];
+  let readS = timeS[firstRow]!;
+  for (let row = firstRow; row <= lastRow; row++) {
+    if (Number.isNaN(values[row]!) && row < lastRow) continue;
     gaps.push(timeS[row]! - readS);
     readS = timeS[row]!;
   }
-  const usualS = gaps.length > 2 ? median(gaps) : 0;
-  return longestS > Math.max(LONGEST_SILENCE_S, SILENT_STEPS * usualS) ? longestS : null;
+  return gaps.length > 2 ? median(gaps) : 0;
 }
 
 /** minPackV: lowest pack volts of the rows (those in which the motor runs are the caller's choice). */

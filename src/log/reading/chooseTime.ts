@@ -79,7 +79,7 @@ function withoutSeconds({ column, at }: ColumnView, { timeS, unit }: FoundClock)
   if (column.twoPartCount < column.clockCount) return null;
   const hasFraction = /[.,]\d+$/.test(column.firstClock!.text);
   let durationS = 0;
-  for (const value of timeS) if (value > durationS) durationS = value;
+  for (let row = 0; row < timeS.length; row++) if (timeS[row]! > durationS) durationS = timeS[row]!;
   const stepS = durationS / Math.max(1, column.clockCount - 1);
   const isDated = column.dateCount > 0 && !hasFraction;
   return isDated || stepS < SHORTEST_MINUTE_STEP_S
@@ -119,7 +119,8 @@ function dateColumn(views: readonly ColumnView[]): ColumnView | null {
 function movesShare(timeS: Float64Array): number {
   let moves = 0;
   let previous = Number.NaN;
-  for (const value of timeS) {
+  for (let row = 0; row < timeS.length; row++) {
+    const value = timeS[row]!;
     if (value > previous) moves++;
     if (!Number.isNaN(value)) previous = value;
   }

@@ -74,7 +74,8 @@ function spreadQuantiles(values: Float64Array): { median: number; low01: number;
 export function shareOutside(values: Float64Array, low: number, high: number): number {
   let count = 0;
   let outside = 0;
-  for (const value of values) {
+  for (let at = 0; at < values.length; at++) {
+    const value = values[at]!;
     if (Number.isNaN(value)) continue;
     count++;
     if (value < low || value > high) outside++;

@@ -128,7 +128,8 @@ function wrapOf(question: NumericClockQuestion, unit: Unit): number | null {
 /** True when the clock falls from just below `end` to just above zero. */
 function dropsAt(end: number, values: Float64Array, margin: number): boolean {
   let previous = Number.NaN;
-  for (const value of values) {
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
     if (Number.isNaN(value)) continue;
     if (previous > end - margin && value < margin) return true;
     previous = value;

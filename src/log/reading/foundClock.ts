@@ -29,9 +29,16 @@ export interface DoubtfulClock {
 export function shownStep(values: Float64Array): number {
   for (let decimals = 0; decimals < 6; decimals++) {
     const scale = 10 ** decimals;
-    if (values.every((value) => Number.isNaN(value) || isNearWhole(value * scale))) return 1 / scale;
+    if (areWhole(values, scale)) return 1 / scale;
   }
   return 1e-6;
+}
+
+function areWhole(values: Float64Array, scale: number): boolean {
+  for (let row = 0; row < values.length; row++) {
+    if (!Number.isNaN(values[row]!) && !isNearWhole(values[row]! * scale)) return false;
+  }
+  return true;
 }
 
 function isNearWhole(value: number): boolean {

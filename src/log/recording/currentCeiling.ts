@@ -25,7 +25,7 @@ export function currentCeiling(channels: ReadonlyMap<ChannelName, Float64Array>)
   const amps = channels.get("current");
   if (amps === undefined) return null;
   let ceilingA = Number.NEGATIVE_INFINITY;
-  for (const value of amps) if (value > ceilingA) ceilingA = value;
+  for (let row = 0; row < amps.length; row++) if (amps[row]! > ceilingA) ceilingA = amps[row]!;
   if (!(ceilingA >= LEAST_CEILING_A) || smallestStep(amps) > FINE_SHARE * ceilingA) return null;
   const stretches = stretchesAt(amps, ceilingA);
   const rows = stretches.reduce((sum, one) => sum + one.lastRow - one.firstRow + 1, 0);

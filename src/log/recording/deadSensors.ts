@@ -102,7 +102,8 @@ function whyDead(channel: ChannelName, value: number, evidence: RunningEvidence)
 function onlyValue(values: Float64Array): number | null {
   let only: number | null = null;
   let rows = 0;
-  for (const value of values) {
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
     if (Number.isNaN(value)) continue;
     if (only !== null && value !== only) return null;
     only = value;

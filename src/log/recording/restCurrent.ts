@@ -20,7 +20,8 @@ export function restCurrentA(currentA: Float64Array): number | null {
   const rest = new Float64Array(currentA.length);
   let restRows = 0;
   let rows = 0;
-  for (const value of currentA) {
+  for (let row = 0; row < currentA.length; row++) {
+    const value = currentA[row]!;
     if (Number.isNaN(value)) continue;
     rows++;
     if (value <= limitA) rest[restRows++] = value;
