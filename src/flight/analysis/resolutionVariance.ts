@@ -1,5 +1,5 @@
 import type { RowRange } from "./segments.ts";
-import type { Integrand } from "./trapezoid.ts";
+import { type Integrand, ROWS_AT_ONCE } from "./trapezoid.ts";
 
 /**
  * Variance of a sum from a current sensor that moves in steps: while it shows one value the true current may lie
@@ -8,15 +8,31 @@ import type { Integrand } from "./trapezoid.ts";
  * @param stepA smallest step of the current, amperes
  */
 export function resolutionVariance(
-  { timeS, amps, volts }: Integrand,
+  integrand: Integrand,
   range: RowRange & { readonly startS?: number; readonly endS?: number },
   limitS: number,
   stepA: number,
 ): number {
+  const running = Float64Array.of(0, 0, -1);
+  for (let row = range.firstRow; row <= range.lastRow; row += ROWS_AT_ONCE) {
+    const lastRow = Math.min(range.lastRow, row + ROWS_AT_ONCE - 1);
+    addRows(integrand, { ...range, firstRow: row, lastRow }, limitS, running);
+  }
+  const [sumOfSquares = 0, weight = 0] = running;
+  return ((sumOfSquares + weight * weight) * stepA * stepA) / 12;
+}
+
+/** @param running sum of squares, weight of the stretch under way, row with a value before */
+function addRows(
+  { timeS, amps, volts }: Integrand,
+  range: RowRange & { readonly startS?: number; readonly endS?: number },
+  limitS: number,
+  running: Float64Array,
+): void {
   const { startS = Number.NEGATIVE_INFINITY, endS = Number.POSITIVE_INFINITY } = range;
-  let sumOfSquares = 0;
-  let weight = 0;
-  let before = -1;
+  let sumOfSquares = running[0]!;
+  let weight = running[1]!;
+  let before = Math.trunc(running[2]!);
   for (let row = range.firstRow; row <= range.lastRow; row++) {
     if (Number.isNaN(amps[row]!) || timeS[row]! < startS || timeS[row]! > endS) continue;
     const stepS = before < 0 ? 0 : timeS[row]! - timeS[before]!;
@@ -27,5 +43,7 @@ export function resolutionVariance(
     }
     before = row;
   }
-  return ((sumOfSquares + weight * weight) * stepA * stepA) / 12;
+  running[0] = sumOfSquares;
+  running[1] = weight;
+  running[2] = before;
 }

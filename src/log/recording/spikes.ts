@@ -43,19 +43,26 @@ export function spikeRows(channel: ChannelName, context: SpikeContext): number[]
   const range = context.spreads.get(channel)!;
   const leastMove = Math.max(least, RANGE_SHARE * (range.high - range.low));
   const clear = (1 - SHARED_MOVE) * leastMove;
-  const spikes: number[] = [];
-  let value = values[present[halfWindow - 1]!]!;
-  let next = values[present[halfWindow]!]!;
-  for (let at = halfWindow; at < present.length - halfWindow; at++) {
-    const before = value;
-    value = next;
-    next = values[present[at + 1]!]!;
-    // A cheap first look that never rejects a spike: both neighbours lie clearly on the same side.
-    const isAbove = value - before >= clear && value - next >= clear;
-    const isBelow = value - before <= -clear && value - next <= -clear;
-    if ((isAbove || isBelow) && isSpike(channel, context, present, at, leastMove)) spikes.push(present[at]!);
+  const places = present === context.everyRow ? peaksOf(values, clear) : peaksAmong(values, present, clear);
+  return places.filter((at) => isSpike(channel, context, present, at, leastMove)).map((at) => present[at]!);
+}
+
+/** A cheap first look that never rejects a spike: rows whose neighbours both lie clearly on one side. */
+function peaksOf(values: Float64Array, clear: number): number[] {
+  const peaks: number[] = [];
+  for (let row = halfWindow; row < values.length - halfWindow; row++) {
+    const fromBefore = values[row]! - values[row - 1]!;
+    const fromNext = values[row]! - values[row + 1]!;
+    if (fromBefore >= clear ? fromNext >= clear : fromBefore <= -clear && fromNext <= -clear) peaks.push(row);
   }
-  return spikes;
+  return peaks;
+}
+
+/** The same among some rows; gives places in `present`. */
+function peaksAmong(values: Float64Array, present: Int32Array, clear: number): number[] {
+  const there = new Float64Array(present.length);
+  for (let at = 0; at < there.length; at++) there[at] = values[present[at]!]!;
+  return peaksOf(there, clear);
 }
 
 function isSpike(
