@@ -1,4 +1,10 @@
-import { calibrateCurrent, flightsOfAircraft, listResult, readFlights } from "../../season/logbook/index.ts";
+import {
+  calibrateCurrent,
+  flightsOfAircraft,
+  type LogbookEntry,
+  listResult,
+  readFlights,
+} from "../../season/logbook/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
@@ -19,6 +25,13 @@ export const command: CommandDefinition = {
   run,
 };
 
+function noFlights(aircraft: string | null, entries: readonly LogbookEntry[], folder: string): string {
+  const names = [...new Set(entries.map((entry) => entry.aircraft))];
+  return aircraft === null || names.length === 0
+    ? logbookSentences.empty(folder)
+    : logbookSentences.noFlightOf(aircraft, names);
+}
+
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const { folder, frame, read } = openBook(call, io, talk);
   const index = await read((files) => readFlights(files, frame.digest));
@@ -29,7 +42,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     for (const entry of flights) talk.data(flightLine(entry));
     const line = calibrationLine(calibrateCurrent(flights));
     if (line !== null) talk.data(line);
-    if (flights.length === 0) talk.say(logbookSentences.empty(folder));
+    if (flights.length === 0) talk.say(noFlights(aircraft, index.entries, folder));
   }
   if (index.damaged.length > 0) talk.say(logbookSentences.damagedCount(index.damaged.length));
   return EXIT.done;

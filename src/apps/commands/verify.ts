@@ -1,4 +1,6 @@
-import { verifyFolder } from "../folderBook/index.ts";
+import { join } from "node:path";
+import { BOOK_FILE } from "../../season/logbook/index.ts";
+import { type FolderCheck, verifyFolder } from "../folderBook/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
@@ -21,6 +23,13 @@ export const command: CommandDefinition = {
   run,
 };
 
+/** A mistyped folder must not read as a logbook that is whole. */
+function wholeOrNone(folder: string, { flights, logs }: FolderCheck, { files }: Io): string {
+  return files.size(join(folder, BOOK_FILE)) === null
+    ? logbookSentences.noBook(folder)
+    : logbookSentences.whole(flights, logs);
+}
+
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const folder = bookFolder(call.text("book"), io);
   const found = verifyFolder(io.files, folder);
@@ -29,7 +38,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     talk.data(JSON.stringify({ format: "tallywatt/verify", version: 1, folder, ...found }, null, 2));
   } else {
     for (const { path, what, todo } of found.problems) talk.data(logbookSentences.problem(path, what, todo));
-    if (!isDamaged) talk.data(logbookSentences.whole(found.flights, found.logs));
+    if (!isDamaged) talk.data(wholeOrNone(folder, found, io));
   }
   return isDamaged ? EXIT.unusable : EXIT.done;
 }

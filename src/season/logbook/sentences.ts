@@ -29,7 +29,7 @@ export const bookSentences = {
   whichAircraft: (names: readonly string[]): string =>
     `The logbook holds several aircraft: ${list(names)}. Say which one.`,
   noAircraft: (): string =>
-    "The logbook holds no aircraft yet. Say which one flew: --aircraft FILE; to start a file: tallywatt new aircraft.json",
+    "The logbook holds no aircraft yet. Add a log with the aircraft that flew it, --aircraft FILE; to start a file: tallywatt new aircraft.json",
   aircraftUnknown: (name: string, nearest: string | null, names: readonly string[]): string =>
     names.length === 0
       ? `There is no aircraft file ${name}, and the logbook holds no aircraft. To start one: tallywatt new ${name}`

@@ -15,6 +15,10 @@ export const logbookSentences = {
     `The logbook in ${folder} cannot be read: ${reason}.`,
   empty: (folder: string): string =>
     `The logbook in ${folder} holds no flight yet. To add one: tallywatt add LOG`,
+  noFlightOf: (aircraft: string, names: readonly string[]): string =>
+    `There is no flight of "${aircraft}" in the logbook; it holds flights of ${names.join(", ")}.`,
+  noBook: (folder: string): string =>
+    `There is no logbook in ${folder}, so nothing was looked at. Check --book; to begin one: tallywatt add LOG`,
 
   dateWrong: (text: string): string =>
     `--date is "${text}". It must be a day as YYYY-MM-DD; for example --date 2026-06-14.`,
