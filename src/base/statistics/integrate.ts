@@ -6,31 +6,42 @@ const NODES = 16;
  */
 export function integrate(f: (x: number) => number, breaks: readonly number[], panels: number): number {
   gaussLegendre ??= nodesAndWeights();
+  const { nodes, weights } = gaussLegendre;
   let sum = 0;
   for (let i = 1; i < breaks.length; i++) {
     const width = (breaks[i]! - breaks[i - 1]!) / panels;
     for (let panel = 0; panel < panels; panel++) {
       const middle = breaks[i - 1]! + (panel + 0.5) * width;
       let part = 0;
-      for (const [node, weight] of gaussLegendre) part += weight * f(middle + (node * width) / 2);
+      for (let k = 0; k < NODES; k++) part += weights[k]! * f(middle + (nodes[k]! * width) / 2);
       sum += (part * width) / 2;
     }
   }
   return sum;
 }
 
-type Rule = readonly (readonly [node: number, weight: number])[];
+interface Rule {
+  readonly nodes: Float64Array;
+  readonly weights: Float64Array;
+}
 
 /** Worked out at the first integral: most commands need none. */
 let gaussLegendre: Rule | null = null;
 
 /** Nodes on -1 to 1 and their weights: roots of the Legendre polynomial, by Newton's method. */
 function nodesAndWeights(): Rule {
-  return Array.from({ length: NODES }, (_, i) => {
+  const nodes = new Float64Array(NODES);
+  const weights = new Float64Array(NODES);
+  for (let i = 0; i < NODES; i++) {
     let x = Math.cos((Math.PI * (i + 0.75)) / (NODES + 0.5));
-    for (let round = 0; round < 10; round++) x -= legendre(x).value / legendre(x).slope;
-    return [x, 2 / ((1 - x * x) * legendre(x).slope ** 2)] as const;
-  });
+    for (let round = 0; round < 10; round++) {
+      const { value, slope } = legendre(x);
+      x -= value / slope;
+    }
+    nodes[i] = x;
+    weights[i] = 2 / ((1 - x * x) * legendre(x).slope ** 2);
+  }
+  return { nodes, weights };
 }
 
 function legendre(x: number): { value: number; slope: number } {

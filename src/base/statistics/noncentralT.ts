@@ -1,12 +1,14 @@
 import { integrate } from "./integrate.ts";
 import { logGamma } from "./logGamma.ts";
-import { normalCdf } from "./normal.ts";
+import { normalCdf, normalQuantile } from "./normal.ts";
 import { requireWithin } from "./preconditions.ts";
 import { rootOf } from "./rootOf.ts";
 
 /** How many standard deviations of either factor of the integrand are followed; 9 leaves 1e-18. */
 const REACH = 9;
-const PANELS = 4;
+const PANELS = 2;
+/** First half-width of the bracket of a quantile, in standard deviations. */
+const FIRST_STEP = 0.1;
 
 /**
  * Noncentral t distribution function: P((Z + delta) / S <= t), Z standard normal, S the root of chi-square over
@@ -25,9 +27,19 @@ export function noncentralTCdf(t: number, degreesOfFreedom: number, delta: numbe
   const high = mode + REACH / Math.sqrt(nu);
   const logScale = Math.log(2) + (nu / 2) * Math.log(nu / 2) - logGamma(nu / 2);
   const density = (s: number) => Math.exp(logScale + (nu - 1) * Math.log(s) - (nu * s * s) / 2);
-  const breaks = [low, ...turnAt(t, delta).filter((s) => s > low && s < high), high];
+  const [from, to] = factorAbove0(t, delta, low, high);
+  if (from >= to) return 0;
+  const breaks = [from, ...turnAt(t, delta).filter((s) => s > from && s < to), to];
   const share = integrate((s) => density(s) * normalCdf(t * s - delta), breaks, PANELS);
   return Math.min(1, Math.max(0, share));
+}
+
+/** The stretch between `low` and `high` in which the normal factor is more than 1e-18. */
+function factorAbove0(t: number, delta: number, low: number, high: number): readonly [number, number] {
+  const edge = (delta - REACH) / t;
+  if (t > 0) return [Math.max(low, edge), high];
+  if (t < 0) return [low, Math.min(high, edge)];
+  return delta < REACH ? [low, high] : [high, high];
 }
 
 /** Where the normal factor turns from 0 to 1, in ascending order: narrow when t is large. */
@@ -44,11 +56,14 @@ function turnAt(t: number, delta: number): number[] {
 export function noncentralTQuantile(probability: number, degreesOfFreedom: number, delta: number): number {
   requireWithin(probability, 1e-4, 1 - 1e-4, "the probability of a noncentral t quantile");
   const excess = (t: number) => noncentralTCdf(t, degreesOfFreedom, delta) - probability;
-  let width = 1;
-  while (excess(delta + width) < 0) width *= 2;
-  let below = 1;
-  while (excess(delta - below) > 0) below *= 2;
-  const t = rootOf(excess, delta - below, delta + width);
+  // About where a normal distribution with the noncentral t's large-sample spread has it.
+  const spread = Math.sqrt(1 + (delta * delta) / (2 * degreesOfFreedom));
+  const near = delta + normalQuantile(probability) * spread;
+  let above = FIRST_STEP * spread;
+  while (excess(near + above) < 0) above *= 2;
+  let below = FIRST_STEP * spread;
+  while (excess(near - below) > 0) below *= 2;
+  const t = rootOf(excess, near - below, near + above);
   if (t === null) throw new RangeError(`no noncentral t quantile for probability ${probability}`);
   return t;
 }

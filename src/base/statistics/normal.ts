@@ -5,6 +5,8 @@ const LOG_SQRT_TWO_PI = 0.5 * Math.log(2 * Math.PI);
 /** Beyond this the continued fraction of the tail is short and keeps relative accuracy. */
 const TAIL_FROM = 4;
 const TAIL_TERMS = 120;
+/** From here on the upper tail is less than half of what a double can take from 1. */
+const ONE_FROM = 8.3;
 const POLISHING_STEPS = 4;
 
 /** Density of the standard normal distribution. */
@@ -21,6 +23,7 @@ export function normalDensity(z: number): number {
 export function normalCdf(z: number): number {
   if (Number.isNaN(z)) return Number.NaN;
   if (z < -TAIL_FROM) return upperTail(-z);
+  if (z > ONE_FROM) return 1;
   if (z > TAIL_FROM) return 1 - upperTail(z);
   let term = z;
   let sum = z;
