@@ -100,16 +100,19 @@ describe("a logbook folder whose disk fails", () => {
   it("is as before or as after a power loss at any call, also during recovery; nothing told is lost", async () => {
     const { before, after, calls } = await expectedStates();
     let states = 0;
+    // Many losses leave the same files, which recover the same way.
+    const known = new Map<string, string>();
     for (let atCall = 0; atCall <= calls; atCall += 1) {
       const disk = new MemoryDisk(BEFORE, { atCall, code: "POWER", isForEver: true });
       const outcome = await change(disk);
       for (const files of survivors(disk.crash())) {
-        states += 1;
-        const state = await recovered(files);
+        const key = JSON.stringify([...files].map(([path, bytes]) => [path, [...bytes]]).sort());
+        const state = known.get(key) ?? (await recovered(files));
         expect(outcome === "done" ? [after] : [before, after], `power lost at call ${atCall}`).toContain(
           state,
         );
-        states += await crashDuringRecovery(files, state);
+        states += 1 + (known.has(key) ? 0 : await crashDuringRecovery(files, state));
+        known.set(key, state);
       }
     }
     console.log(`crash states examined: ${states}`);

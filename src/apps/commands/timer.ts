@@ -1,4 +1,4 @@
-import { flightsOfAircraft, readFlights } from "../../season/logbook/index.ts";
+import { flightsOfAircraft, readBriefFlights } from "../../season/logbook/index.ts";
 import { timerResult } from "../../season/timer/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
@@ -37,7 +37,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const book = openBook(call, io, talk);
   const { chosen, index } = await book.read((files) => ({
     chosen: aircraftOfCall(call, io)(files),
-    index: readFlights(files, book.frame.digest),
+    index: readBriefFlights(files, book.frame.digest),
   }));
   if (chosen.state === "stopped") return tellStopped(call, book.folder, chosen.notices, talk);
   const { facts, budget, name } = chosen.aircraft;

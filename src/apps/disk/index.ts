@@ -3,4 +3,12 @@ export type { FileParts, FileState, FileSystem } from "./fileSystem.ts";
 export { LockBusyError, STALE_LOCK_S } from "./lockFacts.ts";
 export { nodeFileSystem } from "./nodeFileSystem.ts";
 export { LeadsOutError, withinFolder } from "./withinFolder.ts";
-export { removeDurably, syncFolder, TEMPORARY_SUFFIX, writeDurably, writeQuickly } from "./writeDurably.ts";
+export {
+  removeDurably,
+  removeFile,
+  syncFolder,
+  TEMPORARY_SUFFIX,
+  writeDurably,
+  writeQuickly,
+  writeSynced,
+} from "./writeDurably.ts";

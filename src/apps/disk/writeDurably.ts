@@ -10,15 +10,13 @@ export const TEMPORARY_SUFFIX = ".writing";
  * system's error (a full disk too) and then leaves the old file.
  */
 export function writeDurably(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
-  const temporary = path + TEMPORARY_SUFFIX;
-  try {
-    writeWhole(fileSystem, temporary, bytes, true);
-    fileSystem.rename(temporary, path);
-  } catch (error) {
-    removeQuietly(fileSystem, temporary);
-    throw error;
-  }
+  writeSynced(fileSystem, path, bytes);
   syncFolder(fileSystem, dirname(path));
+}
+
+/** The same but for its folder: until that is synced a power loss may bring the old file back, whole. */
+export function writeSynced(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
+  replace(fileSystem, path, bytes, true);
 }
 
 /**
@@ -26,9 +24,13 @@ export function writeDurably(fileSystem: FileSystem, path: string, bytes: Uint8A
  * when it is read and can be made again.
  */
 export function writeQuickly(fileSystem: FileSystem, path: string, bytes: Uint8Array): void {
+  replace(fileSystem, path, bytes, false);
+}
+
+function replace(fileSystem: FileSystem, path: string, bytes: Uint8Array, isSynced: boolean): void {
   const temporary = path + TEMPORARY_SUFFIX;
   try {
-    writeWhole(fileSystem, temporary, bytes, false);
+    writeWhole(fileSystem, temporary, bytes, isSynced);
     fileSystem.rename(temporary, path);
   } catch (error) {
     removeQuietly(fileSystem, temporary);
@@ -38,9 +40,14 @@ export function writeQuickly(fileSystem: FileSystem, path: string, bytes: Uint8A
 
 /** Deletes a file for good; a file that is not there is fine. */
 export function removeDurably(fileSystem: FileSystem, path: string): void {
-  if (fileSystem.size(path) === null) return;
+  if (removeFile(fileSystem, path)) syncFolder(fileSystem, dirname(path));
+}
+
+/** The same but for its folder: until that is synced a power loss may bring the file back. False: it was not there. */
+export function removeFile(fileSystem: FileSystem, path: string): boolean {
+  if (fileSystem.size(path) === null) return false;
   fileSystem.unlink(path);
-  syncFolder(fileSystem, dirname(path));
+  return true;
 }
 
 function writeWhole(fileSystem: FileSystem, path: string, bytes: Uint8Array, isSynced: boolean): void {

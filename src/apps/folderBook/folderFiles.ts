@@ -3,11 +3,13 @@ import {
   BOOK_FILE,
   type BookFiles,
   type FileChange,
+  FLIGHT_FOLDER,
   INDEX_FILE,
+  INDEX_FRONT,
   UNDO_FILE,
 } from "../../season/logbook/index.ts";
 import type { FileSystem } from "../disk/index.ts";
-import { fittingIndex } from "./folderIndex.ts";
+import { FolderIndex } from "./folderIndex.ts";
 
 /** Folders of a book whose files are small texts; "" is the book's own folder. */
 export const TEXT_FOLDERS = ["", "aircraft", "flights"];
@@ -22,12 +24,24 @@ export function folderFiles(
   folder: string,
   unfinished: readonly FileChange[],
 ): BookFiles {
+  return openedFolder(fileSystem, folder, unfinished).files;
+}
+
+/** The same with the index that was found beside them. */
+export function openedFolder(
+  fileSystem: FileSystem,
+  folder: string,
+  unfinished: readonly FileChange[],
+): { readonly files: BookFiles; readonly index: FolderIndex } {
   const changes = new Map(unfinished.map(({ path, text }) => [path, text]));
   const paths = listedPaths(fileSystem, folder, changes);
+  const index = new FolderIndex(fileSystem, folder, flightNames(paths));
   const texts = new Map<string, string | undefined>();
   const read = (path: string): string | undefined => {
-    if (path === INDEX_FILE) {
-      return changes.size > 0 ? undefined : (fittingIndex(fileSystem, folder) ?? undefined);
+    if (path === INDEX_FILE || path === INDEX_FRONT) {
+      return changes.size > 0
+        ? undefined
+        : (index.text(path === INDEX_FILE ? "whole" : "front") ?? undefined);
     }
     const changed = changes.get(path);
     if (changed !== undefined) return changed ?? undefined;
@@ -38,7 +52,12 @@ export function folderFiles(
     if (!texts.has(path)) texts.set(path, read(path));
     return texts.get(path);
   };
-  return new LazyTexts(paths, get);
+  return { files: new LazyTexts(paths, get), index };
+}
+
+function flightNames(paths: ReadonlySet<string>): readonly string[] {
+  const flights = [...paths].filter((path) => path.startsWith(FLIGHT_FOLDER));
+  return flights.map((path) => path.slice(FLIGHT_FOLDER.length));
 }
 
 function listedPaths(
@@ -61,7 +80,7 @@ function listedPaths(
 }
 
 /** Bytes that are no UTF-8 become replacement marks: checksums and readers then find the damage. */
-function textOf(bytes: Uint8Array): string {
+export function textOf(bytes: Uint8Array): string {
   return new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
 }
 

@@ -10,9 +10,9 @@ import {
   UNDO_FILE,
 } from "../../season/logbook/index.ts";
 import type { FileSystem } from "../disk/index.ts";
-import { removeDurably, TEMPORARY_SUFFIX, writeDurably } from "../disk/index.ts";
-import { folderFiles, TEXT_FOLDERS } from "./folderFiles.ts";
-import { writeIndex } from "./folderIndex.ts";
+import { removeDurably, syncFolder, TEMPORARY_SUFFIX, writeDurably } from "../disk/index.ts";
+import { folderFiles, openedFolder, TEXT_FOLDERS, textOf } from "./folderFiles.ts";
+import type { FolderIndex } from "./folderIndex.ts";
 import { changesOf, commit, ensureFolder, insideFolder, JOURNAL, recover } from "./journal.ts";
 
 const LOG_FOLDER = "logs";
@@ -52,14 +52,16 @@ export function folderStore({ folder, fileSystem, onWait }: FolderStoreOptions):
     },
     readLog: async (path) => fileSystem.read(insideFolder(folder, path)),
     change: async (work) => {
-      ensureFolder(fileSystem, folder);
+      // A folder that holds book.json was made to last before that was written.
+      if (fileSystem.size(join(folder, BOOK_FILE)) === null) ensureFolder(fileSystem, folder);
       return alone(async () => {
-        usableFiles(fileSystem, folder, fileSystem.read(join(folder, JOURNAL)));
+        assertUsableFolder(fileSystem, folder);
         recover(fileSystem, folder);
         removeLeftovers(fileSystem, folder);
-        const change = await work(folderFiles(fileSystem, folder, []));
+        const { files, index } = openedFolder(fileSystem, folder, []);
+        const change = await work(files);
         try {
-          make(fileSystem, folder, change);
+          make(fileSystem, folder, change, index);
         } catch (error) {
           throw new CannotChangeError(error, bytesOf(change));
         }
@@ -99,13 +101,25 @@ function usableFiles(fileSystem: FileSystem, folder: string, journal: Uint8Array
   return files;
 }
 
-function make(fileSystem: FileSystem, folder: string, change: BookChange<unknown>): void {
+/** The same, before a change: nothing is recovered into a book that must not be touched. */
+function assertUsableFolder(fileSystem: FileSystem, folder: string): void {
+  const bytes = fileSystem.read(join(folder, BOOK_FILE));
+  assertUsable(bytes === null ? undefined : textOf(bytes));
+  const changes = changesOf(fileSystem.read(join(folder, JOURNAL)));
+  const changed = changes.find(({ path }) => path === BOOK_FILE);
+  if (changed !== undefined) assertUsable(changed.text ?? undefined);
+}
+
+function make(fileSystem: FileSystem, folder: string, change: BookChange<unknown>, index: FolderIndex): void {
   for (const log of change.logs) keepLog(fileSystem, folder, log);
-  if (change.files.length === 0) return;
+  if (change.files.length === 0) {
+    if (change.logs.length > 0) syncFolder(fileSystem, folder);
+    return;
+  }
   // The index goes first: were it left and the flights changed, it would have to be found out.
   const withoutIndex = { path: INDEX_FILE, text: null };
   commit(fileSystem, folder, [withoutIndex, ...change.files]);
-  afterwards(fileSystem, folder, change);
+  afterwards(fileSystem, folder, change, index);
 }
 
 function bytesOf({ logs, files }: BookChange<unknown>): number {
@@ -117,14 +131,20 @@ function keepLog(fileSystem: FileSystem, folder: string, { path, bytes }: LogFil
   const target = insideFolder(folder, path);
   const there = fileSystem.size(target) === bytes.length ? fileSystem.read(target) : null;
   if (isEqual(there, bytes)) return;
-  ensureFolder(fileSystem, dirname(target));
+  // Before anything refers to the log the book's own folder is synced, which holds the name of this one.
+  fileSystem.makeFolder(dirname(target));
   writeDurably(fileSystem, target, bytes);
 }
 
 /** The change is made; what is left is a convenience and must not fail it. */
-function afterwards(fileSystem: FileSystem, folder: string, change: BookChange<unknown>): void {
+function afterwards(
+  fileSystem: FileSystem,
+  folder: string,
+  change: BookChange<unknown>,
+  index: FolderIndex,
+): void {
   try {
-    if (change.index !== null) writeIndex(fileSystem, folder, change.index);
+    if (change.index !== null) index.write(change.index, change.files);
     for (const path of change.dropLogs) removeDurably(fileSystem, insideFolder(folder, path));
   } catch {
     // Without an index readers read the flights themselves; a log that stays needs room, no more.

@@ -1,7 +1,15 @@
 import { dirname, join, resolve, sep } from "node:path";
 import type { FileChange } from "../../season/logbook/index.ts";
 import type { FileSystem } from "../disk/index.ts";
-import { removeDurably, sha256Of, syncFolder, TEMPORARY_SUFFIX, writeDurably } from "../disk/index.ts";
+import {
+  removeDurably,
+  removeFile,
+  sha256Of,
+  syncFolder,
+  TEMPORARY_SUFFIX,
+  writeDurably,
+  writeSynced,
+} from "../disk/index.ts";
 
 export const JOURNAL = "journal.json";
 
@@ -45,15 +53,20 @@ export function changesOf(journal: Uint8Array | null): readonly FileChange[] {
   return journal === null ? [] : (readJournal(journal) ?? []);
 }
 
+/** Each folder is synced once, after all its files: until then the journal can make the change again. */
 function apply(fileSystem: FileSystem, folder: string, changes: readonly FileChange[]): void {
+  const folders = new Set<string>();
   for (const { path, text } of changes) {
     const target = insideFolder(folder, path);
-    if (text === null) removeDurably(fileSystem, target);
+    folders.add(dirname(target));
+    if (text === null) removeFile(fileSystem, target);
     else {
-      ensureFolder(fileSystem, dirname(target));
-      writeDurably(fileSystem, target, new TextEncoder().encode(text));
+      fileSystem.makeFolder(dirname(target));
+      writeSynced(fileSystem, target, new TextEncoder().encode(text));
     }
   }
+  // The book's own folder holds the names of the others.
+  for (const path of folders.add(resolve(folder))) syncFolder(fileSystem, path);
   removeDurably(fileSystem, join(folder, JOURNAL));
 }
 

@@ -3,6 +3,8 @@ import { bookSentences } from "./sentences.ts";
 
 export const BOOK_FILE = "book.json";
 export const INDEX_FILE = "index.txt";
+/** No file of its own: a store that can read the front of the index alone gives it under this name. */
+export const INDEX_FRONT = "index.txt/front";
 export const UNDO_FILE = "undo.json";
 export const FLIGHT_FOLDER = "flights/";
 export const AIRCRAFT_FOLDER = "aircraft/";

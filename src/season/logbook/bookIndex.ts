@@ -1,7 +1,18 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import type { FlightFigures, LogbookEntry } from "./entry.ts";
+import type { MeasureName } from "../../flight/analysis/measures.ts";
+import type { BriefFlight, LogbookEntry } from "./entry.ts";
 import type { Digest } from "./entryText.ts";
-import { PACKING_ORDER, type PackingOrder, packMeasures, unpackMeasures } from "./packedMeasures.ts";
+import {
+  asciiJson,
+  type BriefRow,
+  briefFlight,
+  indexedEntry,
+  type MoreRow,
+  type RowTexts,
+  rowTexts,
+  type SharedFacts,
+} from "./indexRows.ts";
+import { OFTEN, SELDOM } from "./oftenMeasures.ts";
 
 /** A file of a flight that cannot be used. */
 export interface DamagedFile {
@@ -16,28 +27,151 @@ export interface BookIndex {
   readonly damaged: readonly DamagedFile[];
 }
 
-/** First line of the index: facts are kept once for all flights that share them. */
-interface Head {
+/** The same with only what a timer needs of each flight: the front of the text. */
+export interface BriefIndex {
+  readonly entries: readonly BriefFlight[];
   readonly damaged: readonly DamagedFile[];
-  readonly order: PackingOrder;
-  readonly facts: Readonly<Record<string, Facts>>;
 }
 
-/** A flight's line but its measures. */
-type Row = Omit<LogbookEntry, "format" | "version" | "facts" | "check"> & {
-  readonly facts: string;
-  readonly check: Omit<FlightFigures, "measures">;
-};
+/** First line of the index. */
+interface Head {
+  readonly index: typeof FORMAT;
+  readonly damaged: readonly DamagedFile[];
+  /** Measures that a brief row holds, and the order of the others: another release has others. */
+  readonly often: readonly MeasureName[];
+  readonly seldom: readonly MeasureName[];
+  readonly facts: SharedFacts;
+  /** Characters of the brief rows and of the rows with more. */
+  readonly lengths: readonly [number, number];
+}
 
+/** Counted up with every change of what follows: an index of another kind is made again. */
+const FORMAT = 3;
+const START = `{"index":${FORMAT},`;
 const KEY_LENGTH = 16;
-/** The line that an entry was read from: an entry that did not change is not written out again. */
-const lines = new WeakMap<LogbookEntry, string>();
+/** Between rows that are read together as one JSON list: no JSON text of a row holds a line end. */
+const NEXT = ",\n";
+
+/** A text that was read, cut up only as far as somebody asks. */
+interface ReadText {
+  readonly head: Head;
+  readonly brief: string;
+  readonly more: string;
+  readonly seldom: string;
+  rows: readonly RowTexts[] | null;
+  seldomRows: readonly string[] | null;
+}
+
+/** The row that an entry was read from: an entry that did not change is not written out again. */
+const origins = new WeakMap<LogbookEntry, { readonly from: ReadText; readonly at: number }>();
+/** Reading the same text again, as every change does after a look, gives the same flights. */
+let latest: { readonly text: string; readonly index: BookIndex } | null = null;
 
 /**
- * The index as text, ASCII only: a line with the shared facts, then a line a flight of three JSON parts
- * between tabs (what a list needs, the measures often asked for, the rest).
+ * The index as text, ASCII only: a line of what all rows share, then the flights three times: a brief row of each, a
+ * row with more, and a row of the measures that are seldom asked for.
  */
 export function indexText({ entries, damaged }: BookIndex, digest: Digest): string {
+  const { keys, facts } = sharedFacts(entries, digest);
+  const rows = entries.map((entry) => keptRow(entry) ?? rowTexts(entry, keys.get(entry.facts) ?? ""));
+  const brief = rows.map((row) => row.brief).join(NEXT);
+  const more = rows.map((row) => row.more).join(NEXT);
+  const lengths = [brief.length, more.length] as const;
+  const head: Head = { index: FORMAT, damaged, often: OFTEN, seldom: SELDOM, facts, lengths };
+  return [asciiJson(head), brief, more, ...rows.map((row) => row.seldom), ""].join("\n");
+}
+
+/** False for a text that another release wrote in its own way. */
+export function isReadableIndex(text: string): boolean {
+  return text.startsWith(START);
+}
+
+/** Characters of the front of an index: the first line and the brief rows; all of one that is written another way. */
+export function frontLength(index: string): number {
+  if (!isReadableIndex(index)) return index.length;
+  return index.indexOf("\n") + 1 + headOf(index).lengths[0] + 1;
+}
+
+/** Reads what `indexText` wrote. Throws on anything else: the store hands out only an index that fits. */
+export function readIndex(text: string): BookIndex {
+  if (latest?.text === text) return latest.index;
+  const read = cutUp(text);
+  const { head } = read;
+  const brief = briefFlights(read.brief, head);
+  const more = JSON.parse(`[${read.more}]`) as readonly MoreRow[];
+  const entries = more.map((row, at) => {
+    const seldom = { text: () => seldomRowsOf(read)[at] ?? "", names: head.seldom };
+    const entry = indexedEntry(brief[at]!, row, seldom);
+    origins.set(entry, { from: read, at });
+    return entry;
+  });
+  const index = { entries, damaged: head.damaged };
+  latest = { text, index };
+  return index;
+}
+
+/** What the front of an index says; null where another release has other measures in front. */
+export function readFront(text: string): BriefIndex | null {
+  const head = headOf(text);
+  if (!OFTEN.every((name) => head.often.includes(name))) return null;
+  const start = text.indexOf("\n") + 1;
+  const brief = text.slice(start, start + head.lengths[0]);
+  return { entries: briefFlights(brief, head), damaged: head.damaged };
+}
+
+function briefFlights(brief: string, { facts }: Head): readonly BriefFlight[] {
+  return (JSON.parse(`[${brief}]`) as readonly BriefRow[]).map((row) => briefFlight(row, facts));
+}
+
+function headOf(text: string): Head {
+  return JSON.parse(text.slice(0, text.indexOf("\n"))) as Head;
+}
+
+function cutUp(text: string): ReadText {
+  const head = headOf(text);
+  const briefAt = text.indexOf("\n") + 1;
+  const moreAt = briefAt + head.lengths[0] + 1;
+  const seldomAt = moreAt + head.lengths[1] + 1;
+  return {
+    head,
+    brief: text.slice(briefAt, moreAt - 1),
+    more: text.slice(moreAt, seldomAt - 1),
+    seldom: text.slice(seldomAt),
+    rows: null,
+    seldomRows: null,
+  };
+}
+
+/** The row of an entry that was read; rows of another release's measures cannot be kept: the index has one order. */
+function keptRow(entry: LogbookEntry): RowTexts | undefined {
+  const origin = origins.get(entry);
+  if (origin === undefined || !isOfOurMeasures(origin.from.head)) return undefined;
+  return rowsOf(origin.from)[origin.at];
+}
+
+function isOfOurMeasures({ often, seldom }: Head): boolean {
+  return often.join() === OFTEN.join() && seldom.join() === SELDOM.join();
+}
+
+function rowsOf(read: ReadText): readonly RowTexts[] {
+  if (read.rows !== null) return read.rows;
+  const more = read.more.split(NEXT);
+  const seldom = seldomRowsOf(read);
+  read.rows = read.brief
+    .split(NEXT)
+    .map((brief, at) => ({ brief, more: more[at] ?? "", seldom: seldom[at] ?? "" }));
+  return read.rows;
+}
+
+function seldomRowsOf(read: ReadText): readonly string[] {
+  read.seldomRows ??= read.seldom.split("\n");
+  return read.seldomRows;
+}
+
+function sharedFacts(
+  entries: readonly LogbookEntry[],
+  digest: Digest,
+): { readonly keys: ReadonlyMap<Facts, string>; readonly facts: Readonly<Record<string, Facts>> } {
   const keys = new Map<Facts, string>();
   const facts: Record<string, Facts> = {};
   for (const { facts: own } of entries) {
@@ -46,57 +180,5 @@ export function indexText({ entries, damaged }: BookIndex, digest: Digest): stri
     keys.set(own, key);
     facts[key] = own;
   }
-  const head: Head = { damaged, order: PACKING_ORDER, facts };
-  const rows = entries.map((entry) => lines.get(entry) ?? lineOf(entry, keys.get(entry.facts) ?? ""));
-  return [ascii(JSON.stringify(head)), ...rows, ""].join("\n");
-}
-
-/** Reads what `indexText` wrote. Throws on anything else: the store hands out only an index that fits. */
-export function readIndex(text: string): BookIndex {
-  const [first = "", ...rows] = text.split("\n");
-  const head = JSON.parse(first) as Head;
-  const isKept = isSameOrder(head.order);
-  const entries = rows.filter((row) => row !== "").map((row) => entryOf(row, head, isKept));
-  return { entries, damaged: head.damaged };
-}
-
-function lineOf(entry: LogbookEntry, facts: string): string {
-  const { flight, sequence, aircraft, log, startsAt, fingerprint, given, release, load } = entry;
-  const { kind, startedAt, startS, endS, complete, headline, measures } = entry.check;
-  const check = { kind, startedAt, startS, endS, complete, headline };
-  const row: Row = {
-    flight,
-    sequence,
-    aircraft,
-    log,
-    startsAt,
-    given,
-    facts,
-    release,
-    check,
-    load,
-    fingerprint,
-  };
-  return ascii([JSON.stringify(row), ...packMeasures(measures)].join("\t"));
-}
-
-function entryOf(line: string, { facts, order }: Head, isKept: boolean): LogbookEntry {
-  const [first = "", often = "", rest = ""] = line.split("\t");
-  const row = JSON.parse(first) as Row;
-  const own = facts[row.facts];
-  if (own === undefined) throw new Error(`the index names facts ${row.facts}, which it does not hold`);
-  const check: FlightFigures = { ...row.check, measures: unpackMeasures(often, rest, order) };
-  const entry: LogbookEntry = { ...row, format: "tallywatt/flight", version: 1, facts: own, check };
-  if (isKept) lines.set(entry, line);
-  return entry;
-}
-
-/** A line of another release's order cannot be kept: the index has one order for all. */
-function isSameOrder(order: PackingOrder): boolean {
-  return JSON.stringify(order) === JSON.stringify(PACKING_ORDER);
-}
-
-/** Inside JSON this is the same text; a reader of plain ASCII is quicker. */
-function ascii(json: string): string {
-  return json.replace(/[\u007F-\uFFFF]/g, (one) => `\\u${one.charCodeAt(0).toString(16).padStart(4, "0")}`);
+  return { keys, facts };
 }

@@ -5,7 +5,7 @@ import {
   studentTQuantile,
 } from "../../base/statistics/index.ts";
 import { isCurrentEstimated } from "../../flight/analysis/measures.ts";
-import type { LogbookEntry } from "./entry.ts";
+import type { BriefFlight } from "./entry.ts";
 import { bookSentences } from "./sentences.ts";
 
 /** Spread of put-back over logged charge from one charge to the next (common practice, no published source). */
@@ -50,7 +50,7 @@ interface PutBack {
  * the gain of the latest flight's sensor scale; flights with another scale are left out.
  * Null with fewer than two usable put-backs.
  */
-export function calibrateCurrent(entries: readonly LogbookEntry[]): CurrentCalibration | null {
+export function calibrateCurrent(entries: readonly BriefFlight[]): CurrentCalibration | null {
   const all = putBacksOf(entries);
   const leftOut = all.flatMap(({ flights, why }) =>
     why === null ? [] : flights.map((flight) => ({ flight, why })),
@@ -78,7 +78,7 @@ function halfWidthOf(logRatios: readonly number[]): number {
 }
 
 /** One record a charge: flights charged together count once, with their logged charges added. */
-function putBacksOf(entries: readonly LogbookEntry[]): readonly PutBack[] {
+function putBacksOf(entries: readonly BriefFlight[]): readonly PutBack[] {
   const byName = new Map(entries.map((entry) => [entry.flight, entry]));
   const scaleNow = entries.at(-1)?.facts.sensors.currentScale ?? 1;
   const records = new Map<string, PutBack>();
@@ -94,7 +94,7 @@ function putBacksOf(entries: readonly LogbookEntry[]): readonly PutBack[] {
 /** What the flights of one charge logged together, or why that says nothing of the sensor. */
 function logged(
   flights: readonly string[],
-  byName: ReadonlyMap<string, LogbookEntry>,
+  byName: ReadonlyMap<string, BriefFlight>,
   putBackMah: number,
   scaleNow: number,
 ): Pick<PutBack, "loggedMah" | "why"> {
@@ -111,7 +111,7 @@ function logged(
 }
 
 /** Why the flight's charge cannot be held against the charger; null when it can. */
-function doubt({ check, given, facts }: LogbookEntry, scaleNow: number): string | null {
+function doubt({ check, given, facts }: BriefFlight, scaleNow: number): string | null {
   const charge = check.measures.chargeUsedMah;
   if (isCurrentEstimated(check.measures)) return bookSentences.chargeEstimated();
   const isWhole = charge.value !== null && charge.bound === undefined && check.complete;

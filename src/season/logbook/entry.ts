@@ -4,6 +4,7 @@ import type { RememberedReading } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { FlightLoad } from "../../flight/analysis/index.ts";
 import type { CheckedFlight } from "../../flight/check/index.ts";
+import type { OftenMeasures } from "./oftenMeasures.ts";
 
 /** Facts of one flight that no log holds; null where the pilot did not say. */
 export interface GivenFacts {
@@ -79,6 +80,11 @@ export interface LogbookEntry {
   readonly release: string;
   readonly check: FlightFigures;
   readonly load: FlightLoad | null;
+}
+
+/** The part of a flight that a timer works on: the front of the index holds it. */
+export interface BriefFlight extends Pick<LogbookEntry, "flight" | "aircraft" | "given" | "facts" | "load"> {
+  readonly check: Pick<FlightFigures, "kind" | "complete"> & { readonly measures: OftenMeasures };
 }
 
 /** A flight as its own file keeps it: with the plan, the judgements and the notices. */

@@ -13,17 +13,25 @@ export {
   BOOK_FILE,
   FLIGHT_FOLDER,
   INDEX_FILE,
+  INDEX_FRONT,
   newBookText,
   UNDO_FILE,
   UnusableBookError,
 } from "./bookFormat.ts";
-export { type BookIndex, type DamagedFile, indexText as indexTextOf } from "./bookIndex.ts";
+export {
+  type BookIndex,
+  type BriefIndex,
+  type DamagedFile,
+  frontLength,
+  indexText as indexTextOf,
+} from "./bookIndex.ts";
 export { type CurrentCalibration, calibrateCurrent } from "./calibration.ts";
 export type { ChangeFrame } from "./changeBook.ts";
 export { type CheckedAgain, checkAgain, type JudgedBy } from "./checkAgain.ts";
 export { checkAsKept } from "./checkAsKept.ts";
 export { type EditedFlights, editFlights, type GivenChanges } from "./editFlights.ts";
 export {
+  type BriefFlight,
   type FlightFigures,
   type GivenFacts,
   type KeptFlight,
@@ -47,7 +55,13 @@ export { planKeepAircraft } from "./planKeepAircraft.ts";
 export { planRemove } from "./planRemove.ts";
 export { planReplace, type Replaced, type Replacement } from "./planReplace.ts";
 export { planUndo, type Undone } from "./planUndo.ts";
-export { type KeptFlights, keptFlightAt, readFlights, readKeptFlights } from "./readBook.ts";
+export {
+  type KeptFlights,
+  keptFlightAt,
+  readBriefFlights,
+  readFlights,
+  readKeptFlights,
+} from "./readBook.ts";
 export { readingToRemember } from "./readingToRemember.ts";
 export { bookSentences } from "./sentences.ts";
 export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";

@@ -33,7 +33,7 @@ export function listResult(index: BookIndex, aircraft: string | null): ListResul
   };
 }
 
-export function flightsOfAircraft<Entry extends LogbookEntry>(
+export function flightsOfAircraft<Entry extends Pick<LogbookEntry, "aircraft">>(
   entries: readonly Entry[],
   aircraft: string | null,
 ): readonly Entry[] {

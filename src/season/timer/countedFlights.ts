@@ -1,7 +1,7 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { isKnown, type KnownQuantity } from "../../base/quantity/index.ts";
 import { isCurrentEstimated } from "../../flight/analysis/measures.ts";
-import type { LogbookEntry } from "../logbook/index.ts";
+import type { BriefFlight } from "../logbook/index.ts";
 import type { LoggedLoad } from "./loggedLoad.ts";
 import { fittedPropeller, flownPropeller } from "./propellerName.ts";
 import {
@@ -26,7 +26,7 @@ export interface LeftOutFlight {
 }
 
 export interface CountedFlights {
-  readonly counted: readonly LogbookEntry[];
+  readonly counted: readonly BriefFlight[];
   readonly leftOut: readonly LeftOutFlight[];
 }
 
@@ -37,7 +37,7 @@ const MOST_DOUBT = 0.1;
  * The flights that say something about the next one: complete, with a known load, on the propeller, the
  * cell count and the size of pack that are fitted now.
  */
-export function countedFlights(entries: readonly LogbookEntry[], fitted: Facts): CountedFlights {
+export function countedFlights(entries: readonly BriefFlight[], fitted: Facts): CountedFlights {
   const reasons = entries.map((entry) => ({ entry, why: reasonToLeaveOut(entry, fitted) }));
   return {
     counted: reasons.filter(({ why }) => why === null).map(({ entry }) => entry),
@@ -45,12 +45,12 @@ export function countedFlights(entries: readonly LogbookEntry[], fitted: Facts):
   };
 }
 
-function reasonToLeaveOut(entry: LogbookEntry, fitted: Facts): string | null {
+function reasonToLeaveOut(entry: BriefFlight, fitted: Facts): string | null {
   if (entry.check.kind === "benchRun") return benchRunLeftOut();
   return otherFitting(entry, fitted) ?? doubt(entry);
 }
 
-function otherFitting(entry: LogbookEntry, fitted: Facts): string | null {
+function otherFitting(entry: BriefFlight, fitted: Facts): string | null {
   const [flown, now] = [flownPropeller(entry), fittedPropeller(fitted)];
   if (flown !== null && now !== null && flown !== now) return otherPropellerLeftOut(flown, now);
   const [ofFlight, ofNow] = [entry.facts.pack, fitted.pack];
@@ -61,7 +61,7 @@ function otherFitting(entry: LogbookEntry, fitted: Facts): string | null {
     : null;
 }
 
-function doubt(entry: LogbookEntry): string | null {
+function doubt(entry: BriefFlight): string | null {
   if (!entry.check.complete) return cutShortLeftOut();
   const { chargeUsedMah, flightTimeS } = entry.check.measures;
   if (!isKnown(chargeUsedMah)) return deadSensorLeftOut(chargeUsedMah.why);
@@ -89,7 +89,7 @@ function isFlownPossible(flownS: number, { value, low, high }: KnownQuantity): b
 }
 
 /** The load of a counted flight with its charges corrected by `gain` and its length by the pilot's watch. */
-export function loadOf(entry: LogbookEntry, gain: number): LoggedLoad | null {
+export function loadOf(entry: BriefFlight, gain: number): LoggedLoad | null {
   const { load } = entry;
   if (load === null) return null;
   return {
@@ -104,7 +104,7 @@ export function loadOf(entry: LogbookEntry, gain: number): LoggedLoad | null {
 }
 
 /** `--flown` replaces the measured flight time: the same charge over the pilot's own length. */
-function rateByTheWatch(entry: LogbookEntry, rateMahPerS: number, climbS: number): number {
+function rateByTheWatch(entry: BriefFlight, rateMahPerS: number, climbS: number): number {
   const { flownS } = entry.given;
   const measuredS = entry.check.measures.flightTimeS.value;
   if (flownS === null || measuredS === null || flownS <= climbS || measuredS <= climbS) return rateMahPerS;

@@ -1,6 +1,6 @@
 import { isKnown, type KnownQuantity } from "../../base/quantity/index.ts";
 import { firstOrderC } from "../../physics/index.ts";
-import type { LogbookEntry } from "../logbook/index.ts";
+import type { BriefFlight } from "../logbook/index.ts";
 import type { HeatConditions } from "./temperatureLimit.ts";
 
 /** Heat grows with the temperature of the switches, per kelvin: on a hotter day than reckoned the rise is larger. */
@@ -12,7 +12,7 @@ const HEAT_GROWTH_PER_K = 0.005;
  * difference to the measured hot-day peak, so that the flight itself is met. Null where the log does not tell.
  */
 export function heatOfFlight(
-  entry: LogbookEntry,
+  entry: BriefFlight,
   ambientC: number,
   limitC: number,
 ): readonly HeatConditions[] | null {

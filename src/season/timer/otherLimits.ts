@@ -1,6 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { isKnown } from "../../base/quantity/index.ts";
-import type { LogbookEntry } from "../logbook/index.ts";
+import type { BriefFlight } from "../logbook/index.ts";
 import type { ChargeLimit } from "./chargeLimit.ts";
 import { heatOfFlight, peakIn } from "./heatOfFlight.ts";
 import type { ChargeConditions } from "./loggedLoad.ts";
@@ -22,7 +22,7 @@ import { voltageLimitS } from "./voltageLimit.ts";
 /** What the limits beside the charge are reckoned for. */
 export interface LimitRequest {
   /** Counted flights, 1 or more. */
-  readonly counted: readonly LogbookEntry[];
+  readonly counted: readonly BriefFlight[];
   readonly charge: ChargeLimit;
   readonly conditions: ChargeConditions;
   readonly fitted: Facts;
@@ -78,7 +78,7 @@ function byVoltage({ counted, charge, conditions, fitted, next }: LimitRequest):
   return caution === null ? answer : { ...answer, why: [answer.why, caution].filter(Boolean).join("; ") };
 }
 
-function largestResistance(used: readonly LogbookEntry[]) {
+function largestResistance(used: readonly BriefFlight[]) {
   const known = used.map(({ check }) => check.measures.packResistance10sMohm).filter(isKnown);
   const largest = known.reduce((most, one) => (one.value > most.value ? one : most));
   const halfWidthMohm = (largest.high ?? largest.value) - largest.value;
@@ -86,7 +86,7 @@ function largestResistance(used: readonly LogbookEntry[]) {
 }
 
 /** A colder pack than any counted one sags more than reckoned: said, not guessed. */
-function colderWords(used: readonly LogbookEntry[], { ambientC }: NextFlight): string | null {
+function colderWords(used: readonly BriefFlight[], { ambientC }: NextFlight): string | null {
   const known = used.flatMap(({ given }) => given.ambientC ?? []);
   if (ambientC === null || known.length === 0) return null;
   const coldestC = Math.min(...known);
@@ -104,7 +104,7 @@ function byTemperature({ counted, fitted, next }: LimitRequest): Answer {
 }
 
 /** Without a fit nothing can be reckoned ahead, but a flight that was too hot already must be named. */
-function unfitWords(counted: readonly LogbookEntry[], ambientC: number, limitC: number): string {
+function unfitWords(counted: readonly BriefFlight[], ambientC: number, limitC: number): string {
   const tooHot = counted.flatMap((entry) => {
     const { controllerHotDayPeakC } = entry.check.measures;
     if (!isKnown(controllerHotDayPeakC)) return [];

@@ -1,8 +1,8 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import type { LogbookEntry } from "../logbook/index.ts";
+import type { BriefFlight } from "../logbook/index.ts";
 
 /** The propeller a flight was flown on, as "18x10" or "18x10x3" (blades other than two); null when nobody said. */
-export function flownPropeller(entry: LogbookEntry): string | null {
+export function flownPropeller(entry: BriefFlight): string | null {
   const written = entry.given.propeller;
   return written === null ? fittedPropeller(entry.facts) : plainName(written, entry.facts.propeller.blades);
 }

@@ -1,5 +1,5 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import type { CurrentCalibration, LogbookEntry } from "../logbook/index.ts";
+import type { BriefFlight, CurrentCalibration } from "../logbook/index.ts";
 import { chargeConditions } from "./chargeConditions.ts";
 import { type ChargeLimit, COVERAGE, chargeLimit } from "./chargeLimit.ts";
 import { countedFlights, loadOf } from "./countedFlights.ts";
@@ -20,7 +20,7 @@ const ROUND_DOWN_TO_S = 10;
  * Without enough to go on `timerS` is null and `why` says what is missing.
  */
 export function setTimer(
-  entries: readonly LogbookEntry[],
+  entries: readonly BriefFlight[],
   fitted: Facts,
   next: NextFlight,
   calibration: CurrentCalibration | null,

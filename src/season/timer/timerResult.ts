@@ -1,5 +1,5 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import { type CurrentCalibration, calibrateCurrent, type LogbookEntry } from "../logbook/index.ts";
+import { type BriefFlight, type CurrentCalibration, calibrateCurrent } from "../logbook/index.ts";
 import type { NextFlight } from "./nextFlight.ts";
 import { setTimer } from "./setTimer.ts";
 import type { TimerSetting } from "./timerSetting.ts";
@@ -10,7 +10,7 @@ export interface TimerResult extends TimerSetting {
 }
 
 /** The timer from one aircraft's flights, in order, corrected by their put-backs. */
-export function timerResult(entries: readonly LogbookEntry[], fitted: Facts, next: NextFlight): TimerResult {
+export function timerResult(entries: readonly BriefFlight[], fitted: Facts, next: NextFlight): TimerResult {
   const calibration = calibrateCurrent(entries);
   return { ...setTimer(entries, fitted, next, calibration), calibration };
 }

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { atLeast, between, known } from "../../../src/base/quantity/index.ts";
-import { readIndex } from "../../../src/season/logbook/bookIndex.ts";
+import { frontLength, isReadableIndex, readFront, readIndex } from "../../../src/season/logbook/bookIndex.ts";
 import { isSameFlight } from "../../../src/season/logbook/fingerprint.ts";
 import { indexTextOf, type LogbookEntry } from "../../../src/season/logbook/index.ts";
+import { OFTEN } from "../../../src/season/logbook/oftenMeasures.ts";
 import { entryWith } from "./entries.ts";
 
 const digest = (text: string | Uint8Array): string => `${text.length}`.padStart(16, "0");
@@ -30,6 +31,36 @@ describe("the index", () => {
     expect(read.entries.map(plain)).toEqual(entries.map(plain));
     expect(read.entries[0]?.check.measures.peakCurrentA).toEqual(entries[0]?.check.measures.peakCurrentA);
     expect(indexTextOf(read, digest)).toBe(text);
+  });
+
+  it("holds in its front what a timer needs, the same numbers", () => {
+    const text = indexTextOf({ entries, damaged: [{ path: "flights/x.json", why: "ö" }] }, digest);
+    const front = readFront(text.slice(0, frontLength(text)));
+    expect(front?.damaged).toEqual([{ path: "flights/x.json", why: "ö" }]);
+    expect(front?.entries).toHaveLength(entries.length);
+    for (const [at, brief] of (front?.entries ?? []).entries()) {
+      const { flight, aircraft, given, facts, load, check } = entries[at]!;
+      expect(brief).toMatchObject({ flight, aircraft, given, facts, load });
+      expect(brief.check).toMatchObject({ kind: check.kind, complete: check.complete });
+      for (const name of OFTEN) expect(brief.check.measures[name]).toEqual(check.measures[name]);
+    }
+  });
+
+  it("of a release with other measures is read whole and written anew; of another kind it is not read", () => {
+    const text = indexTextOf({ entries, damaged: [] }, digest);
+    const moved = text
+      .replace('"often":["flightTimeS",', '"often":[')
+      .replace('"seldom":[', '"seldom":["flightTimeS",');
+    const rows = moved.split("\n");
+    const other = [...rows.slice(0, -3), ...rows.slice(-3).map((row) => row.replace(/^\[/, '["moved",'))];
+    expect(readFront(other.join("\n"))).toBeNull();
+    const read = readIndex(other.join("\n"));
+    expect(read.entries.map(({ check }) => check.measures.energyUsedWh)).toEqual(
+      entries.map(({ check }) => check.measures.energyUsedWh),
+    );
+    expect(indexTextOf(read, digest)).toBe(text);
+    expect(isReadableIndex(text)).toBe(true);
+    expect(isReadableIndex(text.replace('"index":3', '"index":4'))).toBe(false);
   });
 
   it("has measures like any others: listed, spread, asked for in any order", () => {
