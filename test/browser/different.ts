@@ -1,11 +1,26 @@
-/** Two engines' Math.exp differ in the last bit, and what is solved from it amplifies that. */
-const CLOSE = 1e-9;
+/**
+ * The engines of Node and of a browser round exp, log, pow and their like to other last digits, at most one; sums,
+ * products and roots are the same in both. A fit that is solved from them amplifies that.
+ */
+const ENGINES = 1e-12;
+const ENGINES_IN_FITS = 2e-10;
+const FITTED = /Resistance|TimeConstant|RisePerA2|HotDay|whyOff|slope|crossing|point/;
+
+/** True for two numbers that differ by no more than two engines do. `name` says of what they are. */
+export function isAlike(
+  name: string,
+  one: number | null | undefined,
+  other: number | null | undefined,
+): boolean {
+  if (typeof one !== "number" || typeof other !== "number") return one === other;
+  const most = FITTED.test(name) ? ENGINES_IN_FITS : ENGINES;
+  return Math.abs(one - other) <= most * Math.max(Math.abs(one), Math.abs(other));
+}
 
 /** The paths at which two results differ: numbers by more than the engines', all else at all. */
 export function different(one: unknown, other: unknown, path = ""): readonly string[] {
   if (typeof one === "number" && typeof other === "number") {
-    const isClose = Math.abs(one - other) <= CLOSE * Math.max(Math.abs(one), Math.abs(other));
-    return isClose ? [] : [`${path}: ${one} and ${other}`];
+    return isAlike(path, one, other) ? [] : [`${path}: ${one} and ${other}`];
   }
   if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) {
     return one === other ? [] : [`${path}: ${String(one)} and ${String(other)}`];

@@ -26,6 +26,7 @@ export const clientWords = {
     `${foundWords(flights, runs)}${isRemembered ? ", read as you answered before" : ""}`,
   failed: (why: string): string => `could not be read: ${why}`,
   outcome: (file: string, words: string): string => `${file}: ${words}.`,
+  folderClosed: "This browser cannot open a dropped folder here. Use Choose a folder, or drop its logs.",
   noFiles: "No file came with that. Drop CSV logs, a folder of them, or an aircraft file.",
 
   noAircraft: "No aircraft yet: nothing is known of its plan and limits, so this log is only measured.",

@@ -1,0 +1,222 @@
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { SwapResult } from "../../src/flight/judgement/index.ts";
+import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
+import { BookMachine, flightLog } from "../commands/bookMachine.ts";
+import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
+import { hasBrowser, withBrowser } from "./browser.ts";
+import { endCore, fail, heldCount, hold, lastAsked, release } from "./coreGate.ts";
+import { isAlike } from "./different.ts";
+import { ask } from "./pageCore.ts";
+import { AIRCRAFT, csvFile, numbersIn, PageDesk, readLogs, takeAircraft, ternLog } from "./pageDesk.ts";
+
+describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows nothing"), () => {
+  let desk: PageDesk;
+  beforeAll(async () => {
+    desk = await PageDesk.open();
+  });
+  afterAll(() => desk?.close());
+
+  it("keeps every edit of the aircraft made while the core is busy, also in the file it saves", async () => {
+    const { context, page, problems } = await desk.page();
+    await page.locator("#go-aircraft").click();
+    await takeAircraft(page);
+    await page.locator("#plan .headline").waitFor();
+    await hold(page, "editAircraft");
+    await page.locator('[data-key="controller.continuousA"]').fill("91");
+    await expect.poll(() => heldCount(page)).toBe(1);
+    await page.locator('[data-key="motor.maxPowerW"]').fill("2222");
+    await page.waitForTimeout(300);
+    expect(await heldCount(page), "the second waits for the first").toBe(1);
+    await page.locator('[data-key="reservePct"]').fill("31");
+    const saved = page.waitForEvent("download");
+    await page.locator("#save-aircraft").click();
+    await release(page);
+    const text = readFileSync(await (await saved).path(), "utf8");
+    expect(text).toMatch(/"continuousA": 91\b/);
+    expect(text).toMatch(/"maxPowerW": 2222\b/);
+    expect(text).toMatch(/"reservePct": 31\b/);
+    await page.locator('[data-key="reservePct"]').fill("999");
+    await page.locator("#save-aircraft").click();
+    await page.locator("#status", { hasText: "Correct the marked lines first." }).waitFor();
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  it("shows the flights of the aircraft chosen last, whichever answer comes last", async () => {
+    const { context, page, problems } = await desk.page();
+    for (const [at, name] of ["Heron", "Egret"].entries()) {
+      const aircraft = { text: SAMPLE_AIRCRAFT.replace("Heron", name), file: "a.json" };
+      const bytes = Uint8Array.from(
+        Buffer.from(flightLog({ startsAt: `2026-06-0${at + 1} 10:00:00`, currentA: 20 + 5 * at })),
+      );
+      const own = { kind: "add", file: "log.csv", bytes: bytes.buffer, given: NOTHING_GIVEN } as const;
+      await ask(page, { ...own, aircraft, answers: null, chargedWith: [], isAgain: true, run: name });
+    }
+    await page.locator("#go-logbook").click();
+    const choice = page.locator("#book-aircraft");
+    await choice.waitFor();
+    await hold(page, "list");
+    await choice.selectOption("Heron");
+    await choice.selectOption("Egret");
+    await choice.selectOption("Heron");
+    await expect.poll(() => heldCount(page)).toBe(3);
+    await release(page, "last first");
+    await page.locator(".book-flights > li").waitFor();
+    await page.waitForTimeout(100);
+    const shown = await page
+      .locator("[data-flight]")
+      .evaluateAll((all) => all.map(({ dataset }) => dataset.flight));
+    expect(shown).toEqual(["2026-06-01-1"]);
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  it("says in words whatever fails, in every place, and when its core ends", async () => {
+    const { context, page, problems } = await desk.page();
+    const status = page.locator("#status");
+    const said = async (kind: string, act: () => Promise<unknown>): Promise<void> => {
+      await page.evaluate(() => document.getElementById("status")?.replaceChildren());
+      await fail(page, kind);
+      await act();
+      await status.filter({ hasText: `This page met a fault of its own: no ${kind} today.` }).waitFor();
+      await fail(page);
+    };
+    await said("aircraft", () => page.locator("#aircraft-input").setInputFiles(AIRCRAFT));
+    await takeAircraft(page);
+    await said("list", () => page.locator("#go-aircraft").click());
+    await said("plan", () => page.locator('[data-key="reservePct"]').fill("30"));
+    await said("editAircraft", () => page.locator('[data-key="reservePct"]').fill("31"));
+    await said("keepAircraft", () => page.locator("#keep-aircraft").click());
+    await said("aircraft", () => page.locator("#go-swap").click());
+    await said("swap", () =>
+      page.locator("#units").evaluate((one) => one.dispatchEvent(new Event("change"))),
+    );
+    await said("list", () => page.locator("#go-logbook").click());
+    await said("undo", () => page.locator("#undo-book").evaluate((one) => (one as HTMLElement).click()));
+    await said("export", () => page.locator("#export-book").evaluate((one) => (one as HTMLElement).click()));
+    await said("import", () => page.locator("#book-input").setInputFiles(csvFile("x.book.json", "{}")));
+    await page.locator("#go-log").click();
+    await fail(page, "check");
+    await readLogs(page, csvFile("one.csv", flightLog()));
+    expect(await page.locator("#logs .state").textContent()).toContain("no check today");
+    await fail(page);
+    await hold(page, "check");
+    await page.locator("#logs button").click();
+    await expect.poll(() => heldCount(page)).toBe(1);
+    await endCore(page);
+    await page.locator("#logs .state", { hasText: "The analysis ended (out of memory)" }).waitFor();
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  it("shows how far a log has come, and what it held", async () => {
+    const { context, page } = await desk.page();
+    await page.evaluate(() => {
+      const seen: string[] = [];
+      Object.assign(globalThis, { seen });
+      const note = () => {
+        const bar = document.querySelector("#logs progress");
+        if (bar !== null) seen.push(`${bar.getAttribute("value")} ${bar.getAttribute("aria-label")}`);
+      };
+      new MutationObserver(note).observe(document.getElementById("logs") as Node, {
+        childList: true,
+        subtree: true,
+      });
+    });
+    await readLogs(page, [ternLog("flight-01"), ternLog("bench-run")]);
+    const seen = await page.evaluate(() => (globalThis as unknown as { seen: string[] }).seen);
+    expect([...new Set(seen)]).toEqual(["0 being read", "0.1 being read", "0.7 its report is being written"]);
+    expect(await page.locator("#logs .state").allTextContents()).toEqual(["1 flight", "1 bench run"]);
+    expect(await page.locator("#logs progress").count()).toBe(0);
+    await context.close();
+  });
+
+  it("reckons What if from the logs on the page, as the command does with --log", async () => {
+    const names = ["bench-run", "flight-13"];
+    const machine = new BookMachine({ "tern.json": readFileSync(AIRCRAFT, "utf8") });
+    for (const name of names) machine.files[`${name}.csv`] = readFileSync(ternLog(name), "utf8");
+    const logs = names.map((name) => `--log ${name}.csv`).join(" ");
+    const swap = await machine.json<SwapResult>(`swap --aircraft tern.json ${logs} --propeller 19x10`);
+    const { context, page } = await desk.page();
+    await readLogs(page, names.map(ternLog));
+    await takeAircraft(page);
+    await page.locator("#go-swap").click();
+    await page.locator("[data-swap=diameterIn]").press("ArrowUp");
+    await page.locator("#swap-view", { hasText: "measured flights: 2 of the logs on this page." }).waitFor();
+    await page.locator("#swap-now", { hasText: "Predicted" }).waitFor({ state: "attached" });
+    await expect.poll(async () => (await numbersIn(page, "#swap-view")).size).toBeGreaterThan(6);
+    const shown = await numbersIn(page, "#swap-view");
+    for (const name of ["staticCurrentA", "flightTimeS", "minCellV"] as const) {
+      expect(isAlike(name, swap.measures[name].value, shown.get(name)?.[0]), name).toBe(true);
+      expect(isAlike(name, swap.before.measures[name].value, shown.get(`before.${name}`)?.[0]), name).toBe(
+        true,
+      );
+    }
+    await context.close();
+  });
+
+  it("takes facts and the timer's day in the units chosen, and keeps them in its own", async () => {
+    const { context, page, problems } = await desk.page();
+    await takeAircraft(page);
+    await page.locator("#go-aircraft").click();
+    await page.locator("#units").selectOption("imperial");
+    await page.locator("#go-log").click();
+    await readLogs(page, ternLog("flight-01"));
+    await page.locator("#keep summary").click();
+    const air = page.locator("#keep [name=ambientC]");
+    await air.fill("141");
+    await page.getByRole("button", { name: "Keep this log" }).click();
+    await page.getByText("Air temperature must be a number from -40 to 140.").waitFor();
+    await air.fill("68");
+    await page.locator("#keep [name=pack]").fill("A");
+    await page.locator("#go-logbook").click();
+    await page.locator("#go-log").click();
+    expect(await air.inputValue(), "what was typed stays").toBe("68");
+    await page.getByRole("button", { name: "Keep this log" }).click();
+    await page.locator(".kept").waitFor();
+    const { list } = await ask(page, { kind: "list", aircraft: null });
+    expect(list.flights.map(({ given }) => given.ambientC)).toEqual([20]);
+    await page.locator("#go-logbook").click();
+    await page.locator(".book-flights > li", { hasText: "pack A, 68 °F" }).waitFor();
+    expect(await page.locator("[data-measure=controllerPeakC]").textContent()).toMatch(/°F$/);
+    await page.getByRole("button", { name: /^Facts of/ }).click();
+    expect(await page.locator(".edit [name=ambientC]").inputValue()).toBe("68");
+    await page.locator(".edit [name=note]").fill("calm");
+    await page.getByRole("button", { name: "Save the facts" }).click();
+    await page.locator(".book-flights > li", { hasText: "“calm”" }).waitFor();
+    expect((await ask(page, { kind: "list", aircraft: null })).list.flights[0]?.given.ambientC).toBe(20);
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Open");
+    await page.getByRole("button", { name: "Timer", exact: true }).click();
+    await page.locator(".next-flight [name=ambientC]").fill("86");
+    await page.locator("#book-view", { hasText: "Reports, timer and trends are in °C, m and kg." }).waitFor();
+    await expect.poll(() => lastAsked(page, "timer")).toMatchObject({ ambientC: 30, reservePct: null });
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  it("takes a dropped folder with the folders in it, and an aircraft file among the logs", async () => {
+    const { context, page, problems } = await desk.page();
+    const dropped = join(desk.folder, "club day");
+    mkdirSync(join(dropped, "later"), { recursive: true });
+    writeFileSync(join(dropped, "b.csv"), flightLog({ currentA: 22 }));
+    writeFileSync(join(dropped, "later", "c.csv"), flightLog({ currentA: 26 }));
+    writeFileSync(join(dropped, "later", ".hidden.csv"), "not for us");
+    writeFileSync(join(dropped, "heron.json"), SAMPLE_AIRCRAFT);
+    writeFileSync(join(desk.folder, "a.csv"), flightLog({ currentA: 30 }));
+    const session = await context.newCDPSession(page);
+    const files = [join(desk.folder, "a.csv"), dropped];
+    const at = { x: 300, y: 300, data: { items: [], files, dragOperationsMask: 1 } };
+    for (const type of ["dragEnter", "dragOver", "drop"] as const)
+      await session.send("Input.dispatchDragEvent", { type, ...at });
+    await page.locator("#logs li").nth(2).waitFor();
+    await page.locator("#held", { hasText: "limits of Heron" }).waitFor();
+    await expect
+      .poll(() => page.locator("#logs .state").allTextContents())
+      .toEqual(["1 flight", "1 flight", "1 flight"]);
+    expect(await page.locator("#logs button").allTextContents()).toEqual(["a.csv", "b.csv", "c.csv"]);
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+});
