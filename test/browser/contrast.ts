@@ -7,11 +7,15 @@ export interface MarkContrast {
 
 /**
  * Contrast (WCAG 2.2, relative luminance) of every data mark's stroke or fill and of every piece of text
- * with the ground behind it, from computed styles. Grounds: the page, the plot, and its shaded phases.
+ * with the ground behind it, from computed styles; of controls, the frame that shows where they are. Grounds: the
+ * page, the plot, and its shaded phases. Only what is shown counts.
  */
-export function contrasts(
-  page: Page,
-): Promise<{ marks: MarkContrast[]; texts: MarkContrast[]; smallestPx: number }> {
+export function contrasts(page: Page): Promise<{
+  marks: MarkContrast[];
+  texts: MarkContrast[];
+  controls: MarkContrast[];
+  smallestPx: number;
+}> {
   return page.evaluate(() => {
     type Rgb = readonly [number, number, number, number];
     const parse = (text: string): Rgb | null => {
@@ -55,6 +59,7 @@ export function contrasts(
     const selector =
       ".points line, .points circle, .points path, .plan-line, .spread, .dots, .spread-area, .plane-disc, .plane-ring, .plane-bar, .step-bar, .step-head, .step-cut, .step-join, .sum-rest, .sum-taken, .line, .wall, .mark circle, .end circle, .end path, .point, .plan, .interval, .band, .budget-base, .gap, .phase-edge, .shape, .cursor-line, .cursor-dot, .banded, .leader";
     for (const element of document.querySelectorAll(selector)) {
+      if (!element.checkVisibility()) continue;
       const style = getComputedStyle(element);
       const colors = [parse(style.stroke), parse(style.fill)].filter((color): color is Rgb => color !== null);
       const found = colors.map((color) => worst(color, element));
@@ -66,12 +71,27 @@ export function contrasts(
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
       const element = node.parentElement;
       if (!element || !node.textContent?.trim() || element.closest("script, style")) continue;
+      if (!element.checkVisibility()) continue;
       const style = getComputedStyle(element);
       const color = parse(element.closest("svg") ? style.fill : style.color);
       if (color === null) continue;
       texts.push({ what: `${name(element)} ${node.textContent.slice(0, 20)}`, ratio: worst(color, element) });
       smallestPx = Math.min(smallestPx, Number.parseFloat(style.fontSize));
     }
-    return { marks, texts, smallestPx };
+    const controls: MarkContrast[] = [];
+    for (const element of document.querySelectorAll("button, select, input, .drop, progress")) {
+      const style = getComputedStyle(element);
+      const edge = parse(style.borderBottomColor);
+      const isFramed = Number.parseFloat(style.borderBottomWidth) > 0 && edge !== null && edge[3] > 0;
+      // Without a frame it is text, and counts as that.
+      if (!element.checkVisibility() || !isFramed) continue;
+      const behind = ground(element.parentElement ?? element);
+      controls.push({ what: name(element), ratio: ratio(over(edge, behind), behind) });
+      if (!(element instanceof HTMLInputElement) || element.placeholder === "") continue;
+      const words = parse(getComputedStyle(element, "::placeholder").color);
+      if (words !== null)
+        texts.push({ what: `placeholder of ${name(element)}`, ratio: worst(words, element) });
+    }
+    return { marks, texts, controls, smallestPx };
   });
 }

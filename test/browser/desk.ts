@@ -1,5 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -119,52 +118,6 @@ export function overflowPx(page: Page): Promise<number> {
 /** WCAG 2.2, 1.4.12 text spacing. */
 export const TEXT_SPACING =
   "* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const AXE_TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
-
-/** Which rules are asked: all; all but contrast; contrast only. Contrast takes most of the time. */
-const ASKED = {
-  all: { runOnly: AXE_TAGS },
-  layout: { runOnly: AXE_TAGS, rules: { "color-contrast": { enabled: false } } },
-  theme: { runOnly: { type: "rule", values: ["color-contrast", "link-in-text-block"] } },
-};
-
-interface Axe {
-  readonly run: (
-    what: unknown,
-    how: unknown,
-  ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-}
-
-/**
- * What axe finds wrong with a page at 320, 768 and 1280 px in light, and in dark. What is shown at 768 px is shown at one
- * of the other widths, so contrast is not asked again there; a theme changes nothing but contrast.
- */
-export async function axeProblems(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
-  const found: string[] = [];
-  for (const [width, asked] of [
-    [1280, "all"],
-    [768, "layout"],
-    [320, "all"],
-  ] as const) {
-    await page.setViewportSize({ width, height: 900 });
-    found.push(...(await askedProblems(page, asked)).map((one) => `${width} px: ${one}`));
-  }
-  await page.emulateMedia({ colorScheme: "dark" });
-  return [...found, ...(await askedProblems(page, "theme")).map((one) => `dark: ${one}`)];
-}
-
-function askedProblems(page: Page, asked: keyof typeof ASKED): Promise<readonly string[]> {
-  return page.evaluate(async (how) => {
-    const { axe } = globalThis as unknown as { axe: Axe };
-    const { violations } = await axe.run(document, { ...how, resultTypes: ["violations"] });
-    return violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 120)).join(" | ")}`,
-    );
-  }, ASKED[asked]);
-}
 
 /** Names of what the Tab key reaches, in order. */
 export async function tabbed(page: Page, most: number): Promise<readonly string[]> {

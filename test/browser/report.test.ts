@@ -2,11 +2,11 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type FlightReportInput, flightReport } from "../../src/show/report/index.ts";
 import { ATTACK_STRINGS } from "../support/attackStrings.ts";
 import { sampleInput, sampleInputOfTwo, sampleQuestion } from "../support/sampleCheck.ts";
+import { axeProblems } from "./axe.ts";
 import { hasBrowser, withBrowser } from "./browser.ts";
 import { contrasts } from "./contrast.ts";
 import {
   addStyle,
-  axeProblems,
   countElements,
   Desk,
   overflowPx,

@@ -3,11 +3,11 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { seasonReport } from "../../src/show/report/index.ts";
 import { ATTACK_STRINGS } from "../support/attackStrings.ts";
 import { sampleSeason } from "../support/sampleSeason.ts";
+import { axeProblems } from "./axe.ts";
 import { hasBrowser, withBrowser } from "./browser.ts";
 import { contrasts } from "./contrast.ts";
 import {
   addStyle,
-  axeProblems,
   countElements,
   Desk,
   openDetails,

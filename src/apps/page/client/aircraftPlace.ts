@@ -107,7 +107,11 @@ export class AircraftPlace {
 
   async #redraw(): Promise<void> {
     const { aircraft, core, places, units } = this.#session;
-    if (places.open !== "aircraft" || aircraft === null) return;
+    if (places.open !== "aircraft") return;
+    if (aircraft === null) {
+      placeOf("aircraft-form").replaceChildren(element("p", { class: "empty" }, clientWords.emptyAircraft));
+      return;
+    }
     this.#drawTurn += 1;
     const turn = this.#drawTurn;
     const { text, file } = aircraft;

@@ -71,6 +71,7 @@ export class BookPlace {
         words,
         () => {
           this.#view = view;
+          tell("");
           inBackground(() => this.#enter());
         },
         view === this.#view ? { "aria-pressed": "true" } : { "aria-pressed": "false" },

@@ -54,6 +54,7 @@ function questionPanel(log: Log, answer: (answers: Answers) => void): HTMLElemen
   const panel = columnsPanel(checked, log.answers, (answers) => answer({ ...NO_ANSWERS, ...answers }));
   if (isAsking(checked))
     return element("section", { class: "asks" }, element("h2", {}, clientWords.questionTitle), panel);
+  if (checked.columns.length === 0) return element("div");
   return element("details", {}, element("summary", {}, clientWords.columnsTitle), panel);
 }
 

@@ -69,6 +69,7 @@ export const clientWords = {
   wrongTime: "Write the time as minutes:seconds, as in 6:12.",
   correctFirst: "Correct the marked lines first.",
 
+  emptyAircraft: "No aircraft yet. Take in its file, or start from an example and put in your own numbers.",
   newAircraft: "An example to start from: put in your own numbers.",
   savedAs: (file: string): string => `Saved as ${file}.`,
   keptAircraft: (name: string): string => `The aircraft file of ${name} is kept in the logbook.`,

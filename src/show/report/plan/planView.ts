@@ -25,11 +25,15 @@ export function planView(result: PlanResult, fullCellV: number, units: DisplayUn
   const key = limits.length + plans.length === 0 ? NOTHING : html`<p class="key">${PLAN_KEY}</p>`;
   const note = remarks.length === 0 ? NOTHING : html`<p>${widened(remarks)}</p>`;
   const groups = [
-    budgetGroup("plan-limits", LIMITS_TITLE, BUDGET_LIMIT_AXIS, limits, null),
-    budgetGroup("plan-planned", PLANS_TITLE, BUDGET_PLAN_AXIS, plans, null),
+    budgetGroup("plan-limits", headed(LIMITS_TITLE), BUDGET_LIMIT_AXIS, limits, null),
+    budgetGroup("plan-planned", headed(PLANS_TITLE), BUDGET_PLAN_AXIS, plans, null),
   ];
   return html`<section aria-labelledby="plan-says"><h2 id="plan-says">${PLAN_TITLE}</h2><p class="headline">${text}</p>${key}${groups}${others(result, units)}<p class="quiet">${restsOn(basisOf)}</p>${note}<p class="quiet">${PLAN_CAUTION}</p></section>`
     .text;
+}
+
+function headed(title: string): (id: string) => Markup {
+  return (id) => html`<h3 id="${id}">${title}</h3>`;
 }
 
 /** Measures that no limit and no planned number is about. */

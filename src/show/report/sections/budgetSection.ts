@@ -31,22 +31,29 @@ export function budgetSection(context: FlightContext): Markup {
   const groups = [
     budgetGroup(
       `${context.id}-limits`,
-      title,
+      headed(title),
       BUDGET_LIMIT_AXIS,
       limits,
       isBench ? benchSentence(judgements) : null,
     ),
-    budgetGroup(`${context.id}-plan`, "Against the plan", BUDGET_PLAN_AXIS, plans, null),
+    budgetGroup(`${context.id}-plan`, headed("Against the plan"), BUDGET_PLAN_AXIS, plans, null),
   ];
   const isEmpty = limits.length + plans.length === 0;
   const body = isEmpty ? html`<p>${NO_BUDGET_TEXT}</p>` : html`<p class="key">${BUDGET_KEY}</p>${groups}`;
   return html`<section class="budget" aria-labelledby="${context.id}-budget"><h3 id="${context.id}-budget">The budget</h3>${body}${withoutNumbers(withoutReference)}</section>${afterALimit(limits)}`;
 }
 
+/** Writes a title with the id that the lines below it are labelled by. */
+type Heading = (id: string) => Markup;
+
+function headed(title: string): Heading {
+  return (id) => html`<h4 id="${id}">${title}</h4>`;
+}
+
 /** Lines with their bars on one shared axis, under a title. */
 export function budgetGroup(
   id: string,
-  title: string,
+  heading: Heading,
   axisText: string,
   lines: readonly BudgetLine[],
   lead: string | null,
@@ -56,7 +63,7 @@ export function budgetGroup(
   const { axis, rows } = budgetScales(bars);
   const items = lines.map((line, index) => lineItem(line, rows[index] ?? NOTHING));
   const leading = lead === null ? NOTHING : html`<p class="lead">${lead}</p>`;
-  return html`<div class="budget-group"><h4 id="${id}">${title}</h4>${leading}<p class="axis-words">${axisText}</p><div class="budget-head">${axis}</div><ul class="budget-lines" aria-labelledby="${id}">${items}</ul></div>`;
+  return html`<div class="budget-group">${heading(id)}${leading}<p class="axis-words">${axisText}</p><div class="budget-head">${axis}</div><ul class="budget-lines" aria-labelledby="${id}">${items}</ul></div>`;
 }
 
 function lineItem(line: BudgetLine, drawing: Markup): Markup {

@@ -30,6 +30,7 @@ export function columnsSection({ check, readLog }: CheckedLogWithRows): Markup {
     rows.length === 0
       ? NOTHING
       : html`<div class="scroll" role="group" tabindex="0" aria-label="Columns, table"><table class="wide-words"><thead><tr><th scope="col">Quantity</th><th scope="col">Header in the log</th><th scope="col">Column</th><th scope="col">Unit</th><th scope="col">Why</th></tr></thead><tbody>${rows}</tbody></table></div>`;
+  if (dialect === null && rows.length === 0 && left.length === 0) return NOTHING;
   const words = dialect === null ? NOTHING : html`<p>${dialectSentence(dialect)}</p>`;
   return html`<section aria-labelledby="columns"><h2 id="columns">How each column was read</h2>${words}${table}${leftAlone(left)}</section>`;
 }

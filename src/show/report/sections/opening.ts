@@ -23,6 +23,7 @@ export function opening({ check }: CheckedLogWithRows): Markup {
     holesWords(log.holes, log.holeS),
     ...(flights.length > 1 ? [flightsWords(flights.length)] : []),
   ];
-  const items = facts.map((text) => html`<li>${text}</li>`);
+  // A file without rows is none to say this of.
+  const items = log.rows === 0 ? [] : facts.map((text) => html`<li>${text}</li>`);
   return html`<header><h1>${check.aircraft ?? UNNAMED_AIRCRAFT}</h1><div class="file">${check.aircraft === null ? "of " : "Flight check of "}${longText(log.file)}</div><ul class="facts">${items}</ul></header>`;
 }
