@@ -1,35 +1,27 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-// @ts-expect-error a build script without types
-import { pageText } from "../../scripts/pageFile.mjs";
 import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
 import { commandOn } from "../server/commandOn.ts";
 import { serve } from "../server/served.ts";
-import { hasBrowser, openBrowser, withBrowser } from "./browser.ts";
+import { hasBrowser, withBrowser } from "./browser.ts";
 import { different } from "./different.ts";
 import { ask, openPage } from "./pageCore.ts";
+import { csvFile, PageDesk } from "./pageDesk.ts";
 
 const bytesOf = (text: string): ArrayBuffer => Uint8Array.from(Buffer.from(text)).buffer;
 
 describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
-  let browser: Browser;
-  let folder: string;
-  let text: string;
-  let fileAddress: string;
+  let desk: PageDesk;
   let machine: BookMachine;
   let wholeBook: ArrayBuffer;
 
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), "page-book-"));
-    text = (await pageText()) as string;
-    writeFileSync(join(folder, "page.html"), text);
-    fileAddress = pathToFileURL(join(folder, "page.html")).href;
+    desk = await PageDesk.open();
     machine = new BookMachine();
     for (let day = 1; day <= 4; day += 1) {
       machine.files[`log-${day}.csv`] = flightLog({
@@ -40,26 +32,22 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
     }
     await machine.ok("export season.book.json");
     wholeBook = bytesOf(machine.files["season.book.json"] as string);
-    browser = await openBrowser();
   });
 
-  afterAll(async () => {
-    await browser?.close();
-    rmSync(folder, { recursive: true, force: true });
-  });
+  afterAll(() => desk?.close());
 
   it("lives in the browser from disk: survives closing, goes out and comes in as one file, two pages at once", async () => {
-    const context = await browser.newContext({ offline: true });
-    const { page, problems } = await openPage(context, fileAddress);
+    const context = await desk.context();
+    const { page, problems } = await openPage(context, desk.address);
     const taken = await ask(page, { kind: "import", file: "season.book.json", bytes: wholeBook });
     expect(taken.result?.flights).toHaveLength(4);
     await page.close();
-    const { page: again, problems: later } = await openPage(context, fileAddress);
+    const { page: again, problems: later } = await openPage(context, desk.address);
     const { list } = await ask(again, { kind: "list", aircraft: null });
     expect(list).toEqual(await machine.json("list"));
     const out = await ask(again, { kind: "export" });
     expect(out.text === machine.files["season.book.json"], "the same bytes as the command's").toBe(true);
-    const { page: other, problems: more } = await openPage(context, fileAddress);
+    const { page: other, problems: more } = await openPage(context, desk.address);
     const add = (on: Page, day: number) =>
       ask(on, {
         ...{ kind: "add", file: `log-${day}.csv`, aircraft: null, given: NOTHING_GIVEN, answers: null },
@@ -79,12 +67,15 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
   });
 
   it("says at start that nothing will be kept where the browser gives no storage", async () => {
-    const context = await browser.newContext({ offline: true });
+    const context = await desk.context();
     const page = await context.newPage();
     // An origin of its own for each frame, as a phone gives a page of its downloads.
-    await page.goto(fileAddress);
-    writeFileSync(join(folder, "frame.html"), `<iframe sandbox="allow-scripts" src="page.html"></iframe>`);
-    await page.goto(pathToFileURL(join(folder, "frame.html")).href);
+    await page.goto(desk.address);
+    writeFileSync(
+      join(desk.folder, "frame.html"),
+      `<iframe sandbox="allow-scripts" src="page.html"></iframe>`,
+    );
+    await page.goto(pathToFileURL(join(desk.folder, "frame.html")).href);
     await page.frameLocator("iframe").getByText("Ready for a log.").waitFor();
     const [, frame] = page.frames();
     if (frame === undefined) throw new Error("the frame is missing");
@@ -98,12 +89,11 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
   });
 
   it("works on the page's own thread where no worker starts", async () => {
-    const context = await browser.newContext({ offline: true });
+    const context = await desk.context();
     await context.addInitScript(() => Reflect.deleteProperty(globalThis, "Worker"));
-    const { page, problems } = await openPage(context, fileAddress);
+    const { page, problems } = await openPage(context, desk.address);
     expect(await page.locator("#slow").isVisible()).toBe(true);
-    const file = { name: "one.csv", mimeType: "text/csv", buffer: Buffer.from(flightLog()) };
-    await page.locator("#logs-input").setInputFiles(file);
+    await page.locator("#logs-input").setInputFiles(csvFile("one.csv", flightLog()));
     await page.locator("#report .flight").first().waitFor();
     await ask(page, { kind: "import", file: "season.book.json", bytes: wholeBook });
     const { list } = await ask(page, { kind: "list", aircraft: null });
@@ -113,11 +103,11 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
   });
 
   it("is a folder over the server: two pages and the command line add at once, and all say the same", async () => {
-    const served = await serve(text);
-    const home = join(folder, "field");
+    const served = await serve(desk.text);
+    const home = join(desk.folder, "field");
     mkdirSync(home);
     const address = `${served.origin}/#${served.token}`;
-    const contexts = [await browser.newContext(), await browser.newContext()];
+    const contexts = [await desk.context({ offline: false }), await desk.context({ offline: false })];
     const opened = await Promise.all(contexts.map((context) => openPage(context, address)));
     const pages = opened.map(({ page }) => page);
     const command = (words: string) => commandOn(served.folder, home, words.split(" "));
@@ -136,7 +126,7 @@ describe.skipIf(!hasBrowser())(withBrowser("the page's book"), () => {
       command("add log-5.csv --aircraft heron.json"),
     ]);
     await Promise.all(contexts.map((context) => context.close()));
-    const context = await browser.newContext();
+    const context = await desk.context({ offline: false });
     const { page, problems } = await openPage(context, address);
     const { list } = await ask(page, { kind: "list", aircraft: null });
     expect(list.flights).toHaveLength(5);

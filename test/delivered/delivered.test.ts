@@ -4,6 +4,8 @@ import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { hasBrowser, openBrowser } from "../browser/browser.ts";
+import { openPage } from "../browser/pageCore.ts";
+import { readLogs } from "../browser/pageDesk.ts";
 import { ensureBuilt } from "../support/built.ts";
 import { CONSUMER, compile, packInto, ROOT, run } from "./packed.ts";
 
@@ -75,15 +77,12 @@ describe("the delivered command, with no other package beside it", () => {
     expect(tallywatt("page", "--save", "page.html").status).toBe(0);
     if (!hasBrowser()) return;
     const browser = await openBrowser();
-    try {
-      const page = await (await browser.newContext({ offline: true })).newPage();
-      await page.goto(pathToFileURL(join(folder, "page.html")).href);
-      await page.getByText("Ready for a log.").waitFor();
-      await page.locator("#logs-input").setInputFiles(log);
-      await page.locator("#report .flight").first().waitFor();
-    } finally {
-      await browser.close();
-    }
+    const context = await browser.newContext({ offline: true });
+    const { page, problems } = await openPage(context, pathToFileURL(join(folder, "page.html")).href);
+    await readLogs(page, log);
+    await page.locator("#report .flight").first().waitFor();
+    expect(problems).toEqual([]);
+    await browser.close();
   });
 });
 
