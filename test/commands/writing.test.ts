@@ -51,6 +51,17 @@ describe("check --report", () => {
     expect(again.files).toEqual(first.files);
   });
 
+  it("that cannot be written is offered again once, as it was given", async () => {
+    const there = { ...files, "flight.html": MINE };
+    const words = ["check", "flight.csv", "--aircraft", "heron.json"];
+    const next = async (...report: string[]) =>
+      /^Next: .* (check .*)$/m.exec((await runInMemory([...words, ...report], { files: there })).out)?.[1];
+    const offered = "check flight.csv --aircraft heron.json --report";
+    expect(await next("--report")).toBe(offered);
+    expect(await next("--report=flight.html")).toBe(`${offered}=flight.html`);
+    expect(await next()).toBe(offered);
+  });
+
   it("leaves a file of someone else unless --force, and still gives the result", async () => {
     const there = { ...files, "flight.html": MINE };
     const kept = await runInMemory(["check", "flight.csv", "--report"], { files: there });

@@ -54,5 +54,5 @@ function nextCommand(log: string, report: string | null, call: Call): string {
   if (!call.has("aircraft")) return commandLine(["new", "aircraft.json"]);
   if (log === STANDARD_INPUT) return commandLine(["plan", "--aircraft", call.text("aircraft") ?? ""]);
   if (report !== null) return commandLine(["add", log, "--aircraft", call.text("aircraft") ?? ""]);
-  return commandLine(["check", log, ...call.optionWords, "--report"]);
+  return commandLine(["check", log, ...call.optionWords, ...(call.has("report") ? [] : ["--report"])]);
 }

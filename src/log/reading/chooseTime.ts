@@ -3,6 +3,7 @@ import { headerUnit } from "./columnView.ts";
 import type { ClockFacts, DateOrder } from "./contract.ts";
 import { numericClock } from "./elapsedClock.ts";
 import type { DoubtfulClock, FoundClock } from "./foundClock.ts";
+import { mayBeHours, meanStepS } from "./minutesOrHours.ts";
 import type { RowLines } from "./rowLines.ts";
 import { isDateOnly, isTextClock, textClock } from "./textClock.ts";
 import type { Unit } from "./units.ts";
@@ -26,6 +27,8 @@ export type TimeChoice =
 const MOST_RISING_BACKWARD = 0.2;
 /** A clock of minutes and whole seconds with rows closer than this is one of hours and minutes. */
 const SHORTEST_MINUTE_STEP_S = 0.02;
+/** A log shorter than this by minutes and seconds may be one by hours and minutes. */
+const SHORTEST_LOG_S = 60;
 const OF_DAY_WORDS = ["day", "tod", "midnight", "tag", "tages", "daytime", "jour"];
 
 /** The clock of the log: of all columns that can be one, that which moves forward in most rows. */
@@ -73,16 +76,16 @@ function readAs(
 
 /**
  * "2026-05-01 10:05", or "10:05" on more rows than a logger writes in a second: hours and minutes, as a spreadsheet
- * leaves them.
+ * leaves them. Or on one row each, where so few seconds make no log.
  */
 function withoutSeconds({ column, at }: ColumnView, { timeS, unit }: FoundClock): DoubtfulClock | null {
   if (column.twoPartCount < column.clockCount) return null;
   const hasFraction = /[.,]\d+$/.test(column.firstClock!.text);
-  let durationS = 0;
-  for (let row = 0; row < timeS.length; row++) if (timeS[row]! > durationS) durationS = timeS[row]!;
-  const stepS = durationS / Math.max(1, column.clockCount - 1);
+  const stepS = meanStepS(timeS, column.clockCount);
+  const durationS = stepS * Math.max(1, column.clockCount - 1);
   const isDated = column.dateCount > 0 && !hasFraction;
-  return isDated || stepS < SHORTEST_MINUTE_STEP_S
+  const isTooShort = durationS < SHORTEST_LOG_S && mayBeHours(column, stepS);
+  return isDated || isTooShort || stepS < SHORTEST_MINUTE_STEP_S
     ? { column: at, doubt: "unit", stepS, durationS, unit }
     : null;
 }

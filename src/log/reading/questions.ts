@@ -7,6 +7,8 @@ import { FAST_STEP_S, LONGEST_STEP_S, SHORTEST_FAST_LOG_S, SHORTEST_STEP_S } fro
 import type { FoundClock } from "./foundClock.ts";
 import type { Layout, LayoutProblem } from "./layout.ts";
 import { likelyColumns } from "./likelyColumns.ts";
+import { rateOption } from "./minutesOrHours.ts";
+import { isProse } from "./otherFile.ts";
 import * as say from "./sentences.ts";
 import { unitOf } from "./units.ts";
 
@@ -15,7 +17,9 @@ export function layoutProblemNotice(layout: LayoutProblem, head: readonly string
   const names = layout.header.length;
   switch (layout.problem) {
     case "noRows":
-      return noRowsNotice(layout.header.join(layout.delimiter), layout.headerLine);
+      return isProse(head)
+        ? { code: "no-data-rows", severity: "refusal", text: say.noLog("text without rows of numbers") }
+        : noRowsNotice(layout.header.join(layout.delimiter), layout.headerLine);
     case "decimalComma":
       return {
         code: "decimal-comma-unclear",
@@ -84,6 +88,14 @@ export function timeNotice(
   if ("doubt" in choice) {
     const { column, unit, stepS, durationS } = choice.doubt;
     const name = say.columnName(views[column]!.header, column);
+    if (unit === "min:s" && stepS >= 1) {
+      return {
+        code: "time-unit-unclear",
+        severity: "question",
+        text: say.minutesOrHours(name, durationS),
+        options: [rateOption(60 * stepS), rateOption(stepS)],
+      };
+    }
     // A clock as text has no unit to choose: only the rate helps.
     if (/clock|min:s/.test(unit)) {
       return {

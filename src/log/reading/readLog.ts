@@ -8,6 +8,7 @@ import { findLayout } from "./layout.ts";
 import { MOST_BYTES, MOST_COLUMNS } from "./limits.ts";
 import type { LogBytes } from "./logBytes.ts";
 import { tableNotices } from "./notices.ts";
+import { otherFileKind } from "./otherFile.ts";
 import { notRead, question, refusal } from "./outcomes.ts";
 import { layoutProblemNotice, noHeaderNotice, noRowsNotice } from "./questions.ts";
 import { readTable } from "./readTable.ts";
@@ -34,6 +35,8 @@ export function readLog(
   const head = headLinesOf(bytes, decoding);
   if (head.overlongLine !== null) return refusal("line-too-long", say.lineTooLong(head.overlongLine));
   if (head.lines.every((line) => line.trim() === "")) return refusal("empty", say.onlyErased(bytes.length));
+  const kind = otherFileKind(head.lines);
+  if (kind !== null) return refusal("other-file", say.noLog(kind));
   return readText(bytes, decoding, head.lines, options, remembered);
 }
 

@@ -8,6 +8,7 @@ import { viewColumns } from "./columnView.ts";
 import type { ReadingOptions, ReadOutcome } from "./contract.ts";
 import { currentFromPower } from "./currentFromPower.ts";
 import type { Decoding } from "./encoding.ts";
+import { faintCurrentQuestions } from "./faintCurrent.ts";
 import type { FoundClock } from "./foundClock.ts";
 import type { Layout } from "./layout.ts";
 import { missingChannels, nothingUseful } from "./missingChannels.ts";
@@ -68,6 +69,7 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
     ),
     ...channelQuestions(choices),
     ...contradictedUnits(choices, options.cells),
+    ...(answers.units.has("current") ? [] : faintCurrentQuestions(choices)),
     ...cellQuestions,
     ...nothingUseful(channels, choices, table, views),
   ];

@@ -5,6 +5,7 @@ import { chooseTime, clockOfRate } from "./chooseTime.ts";
 import { type ColumnView, headerUnit } from "./columnView.ts";
 import type { ClockFacts, ReadingOptions } from "./contract.ts";
 import type { FoundClock } from "./foundClock.ts";
+import { mayBeHours, meanStepS, rateOption } from "./minutesOrHours.ts";
 import { timeNotice } from "./questions.ts";
 import * as say from "./sentences.ts";
 import type { Table } from "./table.ts";
@@ -46,6 +47,7 @@ export function readTime(
           },
         ];
   const view = views[clock.column];
+  if (view !== undefined && clock.unit === "min:s") notices.push(...hoursNote(view, clock.timeS));
   const against = view === undefined ? null : headerUnit(view, "time");
   const given = answers.units.get("time");
   if (
@@ -69,4 +71,13 @@ export function readTime(
     });
   }
   return { timeS: clock.timeS, clock: clock.clock, found: clock, notices };
+}
+
+/** What to do if minutes and seconds are hours and minutes, where they may be. */
+function hoursNote({ column, header, at }: ColumnView, timeS: Float64Array): readonly Notice[] {
+  const stepS = meanStepS(timeS, column.clockCount);
+  if (!mayBeHours(column, stepS)) return [];
+  const option = rateOption(60 * stepS);
+  const text = say.minutesTaken(say.columnName(header, at), option);
+  return [{ code: "time-unit-unclear", severity: "note", text, options: [option] }];
 }

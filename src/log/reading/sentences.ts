@@ -47,6 +47,8 @@ export const tooManyColumns = (count: number): string =>
   `The log has ${count} columns; at most ${MOST_COLUMNS} are read. Leave out columns when you export it.`;
 export const tooManyRows = (): string =>
   `The log is too large: at most ${MOST_ROWS} rows and ${MOST_TABLE_CELLS} cells are read. Split it.`;
+export const noLog = (kind: string): string =>
+  `The file is ${kind}, not a log. Choose the CSV file that the logger wrote, or export the log as CSV.`;
 export const noDataRows = (header: string, line: number): string =>
   line === 0
     ? "The file has no data rows: no line holds numbers. Choose another file."
@@ -127,6 +129,12 @@ export const timeUnit = (column: string, unit: string, stepS: number, durationS:
   `Which unit has the time in ${column}? Read in ${unit} a row lasts ${short(stepS)} s and the log ${durationS < 7200 ? `${short(durationS / 60)} min` : `${short(durationS / 3600)} h`}.`;
 export const clockWithoutSeconds = (column: string, rows: number): string =>
   `The clock in ${column} shows no seconds, as after saving in a spreadsheet (${rows} rows). Give the rows per second that your logger writes.`;
+export const minutesOrHours = (column: string, durationS: number): string =>
+  `Is the time in ${column} hours and minutes? As minutes and seconds the log would last ${short(durationS)} s. Give the rows per second.`;
+export const minutesTaken = (column: string, rate: string): string =>
+  `The time in ${column} is read as minutes and seconds. If it is hours and minutes, give ${rate}.`;
+export const faintCurrent = (column: string, unit: string, peak: string): string =>
+  `Is ${column} truly in ${unit}? Its most would be ${peak} A, which turns no propeller of this trade. Say which unit it is.`;
 export const backwardTime = (column: string, high: string, low: string): string =>
   `The time in ${column} runs backward, from ${high} to ${low}. ` +
   `Sort the rows by time; or, if they are in order and it counts down, give the rows per second.`;
@@ -181,8 +189,13 @@ export const deadCells = (live: number, all: number, dead: readonly number[]): s
   `Say how many cells the pack has: --cells ${live} or --cells ${all}.`;
 export const notFound = (channel: ChannelName, free: readonly string[]): string =>
   free.length === 0
-    ? `No column is the ${channelWords(channel)}, and none without a known name is left for it.`
+    ? `No column holds the ${channelWords(channel)}: ${lostWithout(channel)} cannot be told. If one does, name it: --column ${channel}=HEADER.`
     : `No column is the ${channelWords(channel)} by its name. It could be ${free.join(", ")}.`;
+
+function lostWithout(channel: ChannelName): string {
+  return channel === "packVoltage" ? "power, energy and volts per cell" : "charge, energy and power";
+}
+
 export const nothingUseful = (headers: readonly string[]): string =>
   `No column is a pack voltage, current or speed. The columns are ${headers.slice(0, 8).map(quoted).join(", ")}${
     headers.length > 8 ? ` and ${headers.length - 8} more` : ""
