@@ -6,7 +6,7 @@ import { rootOf } from "./rootOf.ts";
 
 /** How many standard deviations of either factor of the integrand are followed; 9 leaves 1e-18. */
 const REACH = 9;
-const PANELS = 2;
+const PANELS = 4;
 /** First half-width of the bracket of a quantile, in standard deviations. */
 const FIRST_STEP = 0.1;
 
