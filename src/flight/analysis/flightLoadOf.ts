@@ -1,4 +1,4 @@
-import { medianInPlace } from "../../base/statistics/index.ts";
+import { medianInPlace, withScratch } from "../../base/statistics/index.ts";
 import { workingChannel } from "./channelOrWhy.ts";
 import { chargeBetween, usedCharge } from "./charge.ts";
 import type { FlightContext } from "./flightContext.ts";
@@ -6,6 +6,7 @@ import type { FlightLoad } from "./flightLoad.ts";
 import type { FlightShape } from "./flightShape.ts";
 import { meanDriverA2 } from "./heatTrace.ts";
 import type { Identified } from "./identifiedMeasures.ts";
+import type { PowerTrace } from "./powerTrace.ts";
 import { rowsWithin } from "./rowsBetween.ts";
 
 /** Climb is over when the load has been below this multiple of the flight's median load for 2 s. */
@@ -40,15 +41,10 @@ export function flightLoadOf(context: FlightContext, identified: Identified): Fl
 }
 
 function climbEnd({ trace, takeOff, touchdown, flightPowerEndS }: FlightShape): number {
-  const loads = new Float64Array(trace.load.length);
-  let count = 0;
-  for (let i = 0; i < trace.load.length; i++) {
-    const isInFlight = trace.timeS[i]! >= takeOff.value && trace.timeS[i]! <= flightPowerEndS;
-    if (isInFlight) loads[count++] = trace.load[i]!;
-  }
+  const typicalLoad = medianLoad(trace, takeOff.value, flightPowerEndS);
   const latestS = Math.min(takeOff.value + LONGEST_CLIMB_S, (takeOff.value + touchdown.value) / 2);
-  if (count === 0) return latestS;
-  const climbLoad = CLIMB_LOAD * medianInPlace(loads.subarray(0, count));
+  if (typicalLoad === null) return latestS;
+  const climbLoad = CLIMB_LOAD * typicalLoad;
   let belowSinceS = Number.NaN;
   for (let i = 0; i < trace.load.length && trace.timeS[i]! <= latestS; i++) {
     const atS = trace.timeS[i]!;
@@ -58,6 +54,15 @@ function climbEnd({ trace, takeOff, touchdown, flightPowerEndS }: FlightShape): 
     if (atS - belowSinceS >= SETTLED_S) return belowSinceS;
   }
   return latestS;
+}
+
+function medianLoad({ timeS, load }: PowerTrace, fromS: number, toS: number): number | null {
+  return withScratch(load.length, (loads) => {
+    let count = 0;
+    for (let i = 0; i < load.length; i++)
+      if (timeS[i]! >= fromS && timeS[i]! <= toS) loads[count++] = load[i]!;
+    return count === 0 ? null : medianInPlace(loads.subarray(0, count));
+  });
 }
 
 /** Largest and mean square current between two times; the mean by time, on the straight line between rows. */

@@ -38,13 +38,14 @@ export function powerTrace(recording: Recording, rows: RowRange, idleA: number):
 function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Array {
   const part = (values: Float64Array | null) => values?.subarray(rows.firstRow, rows.lastRow + 1) ?? null;
   const amps = part(workingChannel(recording, "current"));
-  const logged = part(workingChannel(recording, "packVoltage"));
-  const volts = logged && lastKnown(logged);
+  const volts = part(workingChannel(recording, "packVoltage"));
   const revs = part(workingChannel(recording, "shaftSpeed"));
   const load = new Float32Array(rows.lastRow - rows.firstRow + 1);
+  // A row without volts takes the last ones before it, else the first of all: they change by a fifth over a flight.
+  let lastV = volts?.find((value) => !Number.isNaN(value)) ?? 1;
   for (let i = 0; i < load.length; i++) {
-    const value = amps ? (amps[i]! - idleA) * (volts ? volts[i]! : 1) : revs ? (revs[i]! / 1000) ** 3 : 0;
-    load[i] = value;
+    if (volts && !Number.isNaN(volts[i]!)) lastV = volts[i]!;
+    load[i] = amps ? (amps[i]! - idleA) * lastV : revs ? (revs[i]! / 1000) ** 3 : 0;
   }
   if (amps && revs) fillFromSpeed(load, amps, revs, recording, rows);
   return load;
@@ -74,18 +75,4 @@ function fillFromSpeed(
   for (const stretch of stretches) {
     for (let i = stretch.firstRow; i <= stretch.lastRow; i++) load[i] = scale * revs[i]! ** 3;
   }
-}
-
-/**
- * Each row's value, else the last one before it, else the first of all; 1 everywhere without any. Volts change by a
- * fifth over a flight, so a row without them still shows its load.
- */
-function lastKnown(values: Float64Array): Float64Array {
-  const held = new Float64Array(values.length);
-  let last = values.find((value) => !Number.isNaN(value)) ?? 1;
-  for (let i = 0; i < held.length; i++) {
-    if (!Number.isNaN(values[i]!)) last = values[i]!;
-    held[i] = last;
-  }
-  return held;
 }

@@ -1,4 +1,4 @@
-import { medianInPlace } from "../../base/statistics/index.ts";
+import { medianInPlace, withScratch } from "../../base/statistics/index.ts";
 import {
   currentCeiling,
   holeLimitS,
@@ -52,7 +52,7 @@ export function sumBasis(recording: Recording, amps: Float64Array): SumBasis {
 function gapLimitS(recording: Recording, integrand: Integrand): number {
   const rows = rowsHolding(integrand);
   if (rows < 2 || rows === recording.rowsUsed) return holeLimitS(recording.stepS);
-  return holeLimitS(medianInPlace(stepsOf(integrand, rows)));
+  return holeLimitS(withScratch(rows - 1, (steps) => medianStepS(integrand, steps)));
 }
 
 function holds({ amps, volts }: Integrand, row: number): boolean {
@@ -65,8 +65,7 @@ function rowsHolding(integrand: Integrand): number {
   return rows;
 }
 
-function stepsOf(integrand: Integrand, rows: number): Float64Array {
-  const steps = new Float64Array(rows - 1);
+function medianStepS(integrand: Integrand, steps: Float64Array): number {
   let count = 0;
   let before = -1;
   for (let row = 0; row < integrand.timeS.length; row++) {
@@ -74,5 +73,5 @@ function stepsOf(integrand: Integrand, rows: number): Float64Array {
     if (before >= 0) steps[count++] = integrand.timeS[row]! - integrand.timeS[before]!;
     before = row;
   }
-  return steps;
+  return medianInPlace(steps);
 }

@@ -24,6 +24,7 @@ import {
 import { notRead, type UnreadLog } from "./outcomes.ts";
 import { unnamedTimeQuestions } from "./questions.ts";
 import { readTime } from "./readTime.ts";
+import type { RowLines } from "./rowLines.ts";
 import type { Table } from "./table.ts";
 
 export interface Reading {
@@ -104,10 +105,15 @@ export function readTable(table: Table, reading: Reading): ReadOutcome {
       timeS: time.timeS,
       clock: time.clock,
       channels,
-      lineOfRow: (row) => table.lines.lineOfRow(row),
+      lineOfRow: lineTeller(table.lines),
       notices,
     },
   };
+}
+
+/** Apart, so that it does not hold on to the table. */
+function lineTeller(lines: RowLines): (row: number) => number {
+  return (row) => lines.lineOfRow(row);
 }
 
 /** Volts of two packs in series together; null where the log holds the whole or not both. */

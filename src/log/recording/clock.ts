@@ -2,14 +2,15 @@ import type { Notice } from "../../base/notices/index.ts";
 import type { ReadLog } from "../reading/index.ts";
 import { clockNotices } from "./clockNotices.ts";
 import { holeLimitS } from "./recording.ts";
+import { isEveryRowInOrder } from "./rows.ts";
 import { spreadSameStamps, withoutDuplicates } from "./sameStamps.ts";
 import { stampsOf } from "./stamps.ts";
 import { straighten } from "./straighten.ts";
 
 /** The rows of a log in the order of one clock that only goes forward. */
 export interface HonestClock {
-  /** Row of the log behind each row kept. */
-  readonly sourceRows: Int32Array;
+  /** Row of the log behind each row kept; null where that is every row in order. */
+  readonly sourceRows: Int32Array | null;
   /** Seconds, strictly rising from 0. */
   readonly timeS: Float64Array;
   /** Rows of the log that follow a jump of unknown length. */
@@ -32,7 +33,7 @@ export function honestClock(log: ReadLog): HonestClock {
   const startS = spread.timeS[0] ?? 0;
   for (let i = 0; i < spread.timeS.length; i++) spread.timeS[i]! -= startS;
   return {
-    sourceRows: spread.rows,
+    sourceRows: isEveryRowInOrder(spread.rows, log.rows) ? null : spread.rows,
     timeS: spread.timeS,
     jumpRows: new Set(walk.events.jumpRows),
     notices: clockNotices(log, walk, spread),
@@ -52,9 +53,7 @@ function isHonestAlready(timeS: Float64Array): boolean {
 function asItIs(logTimeS: Float64Array): HonestClock {
   const startS = logTimeS[0]!;
   const timeS = startS === 0 ? logTimeS : logTimeS.map((value) => value - startS);
-  const sourceRows = new Int32Array(logTimeS.length);
-  for (let row = 0; row < sourceRows.length; row++) sourceRows[row] = row;
-  return { sourceRows, timeS, jumpRows: new Set(), notices: [] };
+  return { sourceRows: null, timeS, jumpRows: new Set(), notices: [] };
 }
 
 function rowsWithTime(log: ReadLog): Int32Array {

@@ -11,7 +11,7 @@ export function correctionOf(channel: ChannelName, corrections: SensorCorrection
 /** The channels in the order of the clock, corrected. An array that needs no change is the log's own. */
 export function correctedChannels(
   channels: ReadonlyMap<ChannelName, Float64Array>,
-  sourceRows: Int32Array,
+  sourceRows: Int32Array | null,
   corrections: SensorCorrections,
 ): ReadonlyMap<ChannelName, Float64Array> {
   const corrected = new Map<ChannelName, Float64Array>();

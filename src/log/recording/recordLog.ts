@@ -15,7 +15,7 @@ import {
   stuckNotices,
   withoutToldTwice,
 } from "./channelNotices.ts";
-import { honestClock } from "./clock.ts";
+import { type HonestClock, honestClock } from "./clock.ts";
 import { correctedChannels, correctionOf } from "./corrections.ts";
 import { type CurrentCeiling, currentCeiling } from "./currentCeiling.ts";
 import { deadSensors, silentSensors } from "./deadSensors.ts";
@@ -37,8 +37,7 @@ import { NEEDED, usableRows } from "./usableRows.ts";
 export function recordLog(log: ReadLog, stated: SensorCorrections): Recording {
   const clock = honestClock(log);
   const { timeS, sourceRows } = clock;
-  const lineOfRow = (row: number) => log.lineOfRow(sourceRows[row]!);
-  const followsJump = (row: number) => clock.jumpRows.has(sourceRows[row]!);
+  const { lineOfRow, clockTextOfRow, followsJump } = tellers(log.lineOfRow, log.clock.textOfRow, clock);
   const asStated = correctedChannels(log.channels, sourceRows, stated);
   const turnedBy = reversedWitness(timeS, asStated);
   const corrections = turnedBy === null ? stated : { ...stated, currentScale: -stated.currentScale };
@@ -69,7 +68,7 @@ export function recordLog(log: ReadLog, stated: SensorCorrections): Recording {
     timeS,
     channels,
     lineOfRow,
-    clockTextOfRow: (row) => log.clock.textOfRow(sourceRows[row]!),
+    clockTextOfRow,
     stepS: usable.stepS,
     holes: usable.holes,
     repairs,
@@ -85,6 +84,20 @@ export function recordLog(log: ReadLog, stated: SensorCorrections): Recording {
       ...repairNotices(repairs),
       ...sensorNotices(context, missing, { dead, ceiling, failed, probes }),
     ],
+  };
+}
+
+/** What tells rows by the log's own; apart, so that a recording does not hold on to the log it came from. */
+function tellers(
+  lineInLog: (row: number) => number,
+  textInLog: (row: number) => string | null,
+  { sourceRows, jumpRows }: HonestClock,
+) {
+  const inLog = (row: number) => (sourceRows === null ? row : sourceRows[row]!);
+  return {
+    lineOfRow: (row: number) => lineInLog(inLog(row)),
+    clockTextOfRow: (row: number) => textInLog(inLog(row)),
+    followsJump: (row: number) => jumpRows.has(inLog(row)),
   };
 }
 

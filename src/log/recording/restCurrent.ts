@@ -1,4 +1,4 @@
-import { medianInPlace } from "../../base/statistics/index.ts";
+import { medianInPlace, withScratch } from "../../base/statistics/index.ts";
 import { spreadOf } from "./spread.ts";
 
 /** Below this much spread nothing runs: every row is rest. */
@@ -17,7 +17,10 @@ export function restCurrentA(currentA: Float64Array): number | null {
   const spread = spreadOf(currentA);
   const width = spread.high - spread.low;
   const limitA = width < IDLE_SPREAD_A ? Number.POSITIVE_INFINITY : spread.low + REST_SHARE_OF_SPREAD * width;
-  const rest = new Float64Array(currentA.length);
+  return withScratch(currentA.length, (rest) => medianUpTo(limitA, currentA, rest));
+}
+
+function medianUpTo(limitA: number, currentA: Float64Array, rest: Float64Array): number | null {
   let restRows = 0;
   let rows = 0;
   for (let row = 0; row < currentA.length; row++) {

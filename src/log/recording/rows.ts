@@ -6,15 +6,15 @@ export function isSameRow(channels: readonly Float64Array[], first: number, seco
   return true;
 }
 
-/** The rows of `values` named by `rows`, in that order; the array itself when that is every row in order. */
-export function rowsOf(values: Float64Array, rows: Int32Array): Float64Array {
-  if (isEveryRowInOrder(rows, values.length)) return values;
+/** The rows of `values` named by `rows`, in that order; the array itself where `rows` is null: every row in order. */
+export function rowsOf(values: Float64Array, rows: Int32Array | null): Float64Array {
+  if (rows === null) return values;
   const taken = new Float64Array(rows.length);
   for (let i = 0; i < rows.length; i++) taken[i] = values[rows[i]!]!;
   return taken;
 }
 
-function isEveryRowInOrder(rows: Int32Array, length: number): boolean {
+export function isEveryRowInOrder(rows: Int32Array, length: number): boolean {
   if (rows.length !== length) return false;
   for (let i = 0; i < length; i++) if (rows[i] !== i) return false;
   return true;

@@ -6,8 +6,6 @@ import { type Spread, spreadOf } from "./spread.ts";
 export interface SpikeContext {
   readonly timeS: Float64Array;
   readonly channels: ReadonlyMap<ChannelName, Float64Array>;
-  /** 0, 1, 2 ...: for channels without a missing value. */
-  readonly everyRow: Int32Array;
   readonly spreads: ReadonlyMap<ChannelName, Spread>;
   /** Median step between usable rows. */
   readonly stepS: number;
@@ -20,7 +18,5 @@ export function spikeContext(
   stepS: number,
 ): SpikeContext {
   const spreads = new Map([...channels].map(([channel, values]) => [channel, spreadOf(values)]));
-  const everyRow = new Int32Array(timeS.length);
-  for (let row = 0; row < everyRow.length; row++) everyRow[row] = row;
-  return { timeS, channels, everyRow, spreads, stepS, holeLimitS: holeLimitS(stepS) };
+  return { timeS, channels, spreads, stepS, holeLimitS: holeLimitS(stepS) };
 }

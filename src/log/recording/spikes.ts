@@ -2,7 +2,7 @@ import { type ChannelName, isCellChannel } from "../../base/channels/index.ts";
 import { SCALE_OF_MAD } from "../../base/statistics/index.ts";
 import { confirmsMove, loadSign } from "./confirmation.ts";
 import type { SpikeContext } from "./spikeContext.ts";
-import { centre, halfWindow, isWholePiece, orderedWindow } from "./windowOfSeven.ts";
+import { centre, halfWindow, isWholePiece, orderedWindow, type PresentRows, rowAt } from "./windowOfSeven.ts";
 
 /** Slower logs show a true peak in one row only: nothing is judged a spike there. */
 const SLOWEST_STEP_S = 0.25;
@@ -39,12 +39,14 @@ export function spikeRows(channel: ChannelName, context: SpikeContext): number[]
   const isSlow = !(context.stepS > 0 && context.stepS <= SLOWEST_STEP_S);
   if (least === undefined || isSlow) return [];
   const values = context.channels.get(channel)!;
-  const present = presentRows(values, context.everyRow);
+  const present = presentRows(values);
   const range = context.spreads.get(channel)!;
   const leastMove = Math.max(least, RANGE_SHARE * (range.high - range.low));
   const clear = (1 - SHARED_MOVE) * leastMove;
-  const places = present === context.everyRow ? peaksOf(values, clear) : peaksAmong(values, present, clear);
-  return places.filter((at) => isSpike(channel, context, present, at, leastMove)).map((at) => present[at]!);
+  const places = present === null ? peaksOf(values, clear) : peaksAmong(values, present, clear);
+  return places
+    .filter((at) => isSpike(channel, context, present, at, leastMove))
+    .map((at) => rowAt(present, at));
 }
 
 /** A cheap first look that never rejects a spike: rows whose neighbours both lie clearly on one side. */
@@ -68,28 +70,28 @@ function peaksAmong(values: Float64Array, present: Int32Array, clear: number): n
 function isSpike(
   channel: ChannelName,
   context: SpikeContext,
-  present: Int32Array,
+  present: PresentRows,
   at: number,
   leastMove: number,
 ): boolean {
   if (!isWholePiece(context.timeS, present, at, context.holeLimitS)) return false;
   const values = context.channels.get(channel)!;
   const middle = centre(orderedWindow(values, present, at));
-  const move = values[present[at]!]! - middle;
+  const move = values[rowAt(present, at)]! - middle;
   if (Math.abs(move) <= leastMove) return false;
   if (Math.abs(move) <= MAD_LIMIT * scaledMadOfWindow(values, present, at, middle)) return false;
   const shared = Math.max(
-    (values[present[at - 1]!]! - middle) / move,
-    (values[present[at + 1]!]! - middle) / move,
+    (values[rowAt(present, at - 1)]! - middle) / move,
+    (values[rowAt(present, at + 1)]! - middle) / move,
   );
   if (shared > SHARED_MOVE) return false;
-  return !isConfirmed(channel, context, present[at]!, Math.sign(move));
+  return !isConfirmed(channel, context, rowAt(present, at), Math.sign(move));
 }
 
-function scaledMadOfWindow(values: Float64Array, present: Int32Array, at: number, middle: number): number {
+function scaledMadOfWindow(values: Float64Array, present: PresentRows, at: number, middle: number): number {
   const distances = new Float64Array(2 * halfWindow + 1);
   for (let i = -halfWindow; i <= halfWindow; i++) {
-    distances[i + halfWindow] = Math.abs(values[present[at + i]!]! - middle);
+    distances[i + halfWindow] = Math.abs(values[rowAt(present, at + i)]! - middle);
   }
   return SCALE_OF_MAD * distances.sort()[halfWindow]!;
 }
@@ -104,9 +106,8 @@ function isConfirmed(channel: ChannelName, context: SpikeContext, row: number, s
   return false;
 }
 
-/** Rows in which the channel holds a value. */
-function presentRows(values: Float64Array, everyRow: Int32Array): Int32Array {
-  if (!values.includes(Number.NaN)) return everyRow;
+function presentRows(values: Float64Array): PresentRows {
+  if (!values.includes(Number.NaN)) return null;
   const rows = new Int32Array(values.length);
   let count = 0;
   for (let row = 0; row < values.length; row++) if (!Number.isNaN(values[row]!)) rows[count++] = row;

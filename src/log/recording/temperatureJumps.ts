@@ -40,6 +40,7 @@ export interface TemperatureJumps {
  * without return is a probe that failed (or came alive): then the side that never moves is wrong, else the shorter.
  */
 export function temperatureJumps(timeS: Float64Array, values: Float64Array): TemperatureJumps {
+  if (!jumpsAtAll(values)) return { rows: [], forGood: null };
   const present = presentRows(values);
   const edges = edgesOf(timeS, values, present);
   const atS = (edge: number) => timeS[present[edge]!]!;
@@ -59,6 +60,18 @@ export function temperatureJumps(timeS: Float64Array, values: Float64Array): Tem
     at = back;
   }
   return { rows, forGood: failure };
+}
+
+/** True where two readings that follow each other lie further apart than noise could bring them. */
+function jumpsAtAll(values: Float64Array): boolean {
+  let before = Number.NaN;
+  for (let row = 0; row < values.length; row++) {
+    const value = values[row]!;
+    if (Number.isNaN(value)) continue;
+    if (Math.abs(value - before) > LEAST_JUMP_K) return true;
+    before = value;
+  }
+  return false;
 }
 
 function presentRows(values: Float64Array): Int32Array {

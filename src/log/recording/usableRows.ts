@@ -1,5 +1,5 @@
 import type { ChannelName } from "../../base/channels/index.ts";
-import { medianInPlace } from "../../base/statistics/index.ts";
+import { medianInPlace, withScratch } from "../../base/statistics/index.ts";
 import { type Hole, holeLimitS } from "./recording.ts";
 
 /** The rows that sums can rest on, and the stretches without them. */
@@ -25,45 +25,64 @@ export function usableRows(
   followsJump: (row: number) => boolean,
 ): UsableRows {
   const needed = NEEDED.flatMap((channel) => channels.get(channel) ?? []);
-  const usable = new Int32Array(timeS.length);
   let count = 0;
+  let firstRow = -1;
+  let lastRow = -1;
   for (let row = 0; row < timeS.length; row++) {
-    let isUsable = true;
-    for (const values of needed) if (Number.isNaN(values[row]!)) isUsable = false;
-    if (isUsable) usable[count++] = row;
+    if (!isUsable(needed, row)) continue;
+    if (firstRow < 0) firstRow = row;
+    lastRow = row;
+    count++;
   }
-  const rows = usable.subarray(0, count);
-  const stepS = medianStepS(timeS, rows);
+  const stepS = medianStepS(timeS, needed, count);
   return {
     count,
-    durationS: count > 1 ? timeS[rows[count - 1]!]! - timeS[rows[0]!]! : 0,
+    durationS: count > 1 ? timeS[lastRow]! - timeS[firstRow]! : 0,
     stepS,
-    holes: holesBetween(timeS, rows, holeLimitS(stepS), followsJump),
+    holes: holesBetween(timeS, needed, holeLimitS(stepS), followsJump),
   };
 }
 
-function medianStepS(timeS: Float64Array, rows: Int32Array): number {
-  if (rows.length < 2) return 0;
-  const steps = new Float64Array(rows.length - 1);
-  for (let i = 1; i < rows.length; i++) steps[i - 1] = timeS[rows[i]!]! - timeS[rows[i - 1]!]!;
-  return medianInPlace(steps);
+function isUsable(needed: readonly Float64Array[], row: number): boolean {
+  for (let k = 0; k < needed.length; k++) if (Number.isNaN(needed[k]![row]!)) return false;
+  return true;
+}
+
+function medianStepS(timeS: Float64Array, needed: readonly Float64Array[], count: number): number {
+  if (count < 2) return 0;
+  return withScratch(count - 1, (steps) => {
+    let step = 0;
+    let before = -1;
+    for (let row = 0; row < timeS.length; row++) {
+      if (!isUsable(needed, row)) continue;
+      if (before >= 0) steps[step++] = timeS[row]! - timeS[before]!;
+      before = row;
+    }
+    return medianInPlace(steps);
+  });
 }
 
 function holesBetween(
   timeS: Float64Array,
-  rows: Int32Array,
+  needed: readonly Float64Array[],
   limitS: number,
   followsJump: (row: number) => boolean,
 ): Hole[] {
   const holes: Hole[] = [];
-  for (let i = 1; i < rows.length; i++) {
-    const rowBefore = rows[i - 1]!;
-    const rowAfter = rows[i]!;
-    const startS = timeS[rowBefore]!;
-    const endS = timeS[rowAfter]!;
-    if (endS - startS <= limitS) continue;
-    const isUnknownLength = anyRow(rowBefore + 1, rowAfter, followsJump);
-    holes.push({ rowBefore, rowAfter, startS, endS, isUnknownLength });
+  let rowBefore = -1;
+  for (let row = 0; row < timeS.length; row++) {
+    if (!isUsable(needed, row)) continue;
+    if (rowBefore >= 0 && timeS[row]! - timeS[rowBefore]! > limitS) {
+      const isUnknownLength = anyRow(rowBefore + 1, row, followsJump);
+      holes.push({
+        rowBefore,
+        rowAfter: row,
+        startS: timeS[rowBefore]!,
+        endS: timeS[row]!,
+        isUnknownLength,
+      });
+    }
+    rowBefore = row;
   }
   return holes;
 }

@@ -1,10 +1,17 @@
 /** Points on either side of the one looked at. */
 export const halfWindow = 3;
 
-/** The seven values centred on `present[at]`, in order of size. */
-export function orderedWindow(values: Float64Array, present: Int32Array, at: number): Float64Array {
+/** Rows that hold a value, in order; null where every row does. */
+export type PresentRows = Int32Array | null;
+
+export function rowAt(present: PresentRows, at: number): number {
+  return present === null ? at : present[at]!;
+}
+
+/** The seven values centred on the row at place `at`, in order of size. */
+export function orderedWindow(values: Float64Array, present: PresentRows, at: number): Float64Array {
   const window = new Float64Array(2 * halfWindow + 1);
-  for (let i = -halfWindow; i <= halfWindow; i++) window[i + halfWindow] = values[present[at + i]!]!;
+  for (let i = -halfWindow; i <= halfWindow; i++) window[i + halfWindow] = values[rowAt(present, at + i)]!;
   return window.sort();
 }
 
@@ -15,12 +22,12 @@ export function centre(ordered: Float64Array): number {
 /** True when the seven points follow each other with no hole between them. */
 export function isWholePiece(
   timeS: Float64Array,
-  present: Int32Array,
+  present: PresentRows,
   at: number,
   holeLimitS: number,
 ): boolean {
   for (let i = at - halfWindow; i < at + halfWindow; i++) {
-    if (timeS[present[i + 1]!]! - timeS[present[i]!]! > holeLimitS) return false;
+    if (timeS[rowAt(present, i + 1)]! - timeS[rowAt(present, i)]! > holeLimitS) return false;
   }
   return true;
 }
