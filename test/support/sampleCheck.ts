@@ -430,9 +430,7 @@ function sampleReadLog(recording: Recording, text: string): CheckedLogWithRows["
     columns: sampleColumns(text),
     dataLines: recording.dataLines,
     rows: recording.rows,
-    timeS: recording.timeS,
     clock: { kind: "timeOfDay", wrapS: 86_400, resolutionS: 1, textOfRow: recording.clockTextOfRow },
-    channels: recording.channels,
     lineOfRow: recording.lineOfRow,
     notices: [],
   };

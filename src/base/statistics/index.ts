@@ -19,7 +19,7 @@ export { quantile, quantileInPlace, selectInPlace } from "./quantile.ts";
 export { RandomNumbers } from "./randomNumbers.ts";
 export { huberRegression, type RobustFit } from "./robustRegression.ts";
 export { rootOf } from "./rootOf.ts";
-export { withScratch } from "./scratch.ts";
+export { withScratch, withSingleScratch } from "./scratch.ts";
 export { type ShiftDirection, type ShiftTest, shiftTest } from "./shiftTest.ts";
 export { sampleStandardDeviation } from "./standardDeviation.ts";
 export { studentTCdf, studentTQuantile } from "./studentT.ts";

@@ -1,6 +1,8 @@
 /** The last array handed out and given back; the collector may have it when memory is short. */
 let kept: WeakRef<Float64Array> | null = null;
 let isInUse = false;
+/** A list of a few values more is no reason for another array. */
+const ROOM = 64;
 
 /**
  * Runs `work` on an array for its own use, with whatever it held before: it must write each value it reads, and keep
@@ -11,7 +13,7 @@ export function withScratch<Result>(length: number, work: (values: Float64Array)
   if (isInUse) return work(new Float64Array(length));
   let values = kept?.deref();
   if (values === undefined || values.length < length) {
-    values = new Float64Array(length);
+    values = new Float64Array(length + ROOM);
     kept = new WeakRef(values);
   }
   isInUse = true;
@@ -20,4 +22,11 @@ export function withScratch<Result>(length: number, work: (values: Float64Array)
   } finally {
     isInUse = false;
   }
+}
+
+/** The same of single precision. */
+export function withSingleScratch<Result>(length: number, work: (values: Float32Array) => Result): Result {
+  return withScratch(Math.ceil(length / 2), ({ buffer, byteOffset }) =>
+    work(new Float32Array(buffer, byteOffset, length)),
+  );
 }

@@ -1,14 +1,15 @@
 /**
  * Mean of the known values within `halfWindowS` on either side of each row, NaN where there is none. `timeS`
  * rises; both arrays have the same length. Running sums, one pass.
+ * @param mean where the result goes
  */
 export function centredMean(
   timeS: Float64Array,
   values: Float64Array | Float32Array,
   halfWindowS: number,
+  mean: Float32Array = new Float32Array(values.length),
 ): Float32Array {
   const reachS = halfWindowS + 1e-6;
-  const mean = new Float32Array(values.length);
   let sum = 0;
   let count = 0;
   let head = 0;

@@ -1,3 +1,5 @@
+import { withScratch } from "../../base/statistics/index.ts";
+
 /**
  * Sums of products of a few regressors and one response, so that many fits over parts of the same rows cost
  * one pass over the data: parts add and subtract. Regressors must be of similar size and far from dependent
@@ -31,10 +33,11 @@ export type GramColumns = readonly Float64Array[];
 export function gramOf(columns: GramColumns, weights: Float64Array, from: number, to: number): GramMatrix {
   const gram = emptyGram(columns.length - 1);
   const parts = columns.map((column) => column.subarray(from, to));
-  const scaled = new Float64Array(to - from);
-  parts.forEach((column, i) => {
-    for (let row = 0; row < scaled.length; row++) scaled[row] = weights[from + row]! * column[row]!;
-    addProducts(gram, i, scaled, parts, i, parts.length);
+  withScratch(to - from, (scaled) => {
+    parts.forEach((column, i) => {
+      for (let row = 0; row < scaled.length; row++) scaled[row] = weights[from + row]! * column[row]!;
+      addProducts(gram, i, scaled, parts, i, parts.length);
+    });
   });
   return gram;
 }

@@ -1,3 +1,4 @@
+import { withSingleScratch } from "../../base/statistics/index.ts";
 import { holeLimitS, missingStretches, type Recording } from "../../log/recording/index.ts";
 import { centredMean } from "./centredMean.ts";
 import { workingChannel } from "./channelOrWhy.ts";
@@ -46,8 +47,10 @@ function runningOf(recording: Recording): MotorRunning | null {
   if (amps === null && revs === null) return null;
   const current = amps && runningThreshold(timeS, amps, stepS, CURRENT_LEVELS, 2 * HALF_WINDOW_S);
   const shaftSpeed = revs && runningThreshold(timeS, revs, stepS, SHAFT_SPEED_LEVELS, 0);
-  const steadyA = amps && current ? centredMean(timeS, amps, HALF_WINDOW_S) : null;
-  const byCurrent = saysRunning(steadyA, current, recording.rows);
+  const byCurrent = withSingleScratch(recording.rows, (scratch) => {
+    const steadyA = amps && current ? centredMean(timeS, amps, HALF_WINDOW_S, scratch) : null;
+    return saysRunning(steadyA, current, recording.rows);
+  });
   if (amps && current) trimEdges(byCurrent, amps, timeS, current.offAt);
   const bySpeed = saysRunning(revs, shaftSpeed, recording.rows);
   if (amps && revs && current && shaftSpeed)

@@ -1,8 +1,8 @@
 import type { LoadSamples } from "./packResistanceSamples.ts";
 import { rememberedBy } from "./rememberedBy.ts";
 
-/** A first-order filter of one time constant over the times of some samples. */
-type Filter = (signal: Float64Array) => Float64Array;
+/** A first-order filter of one time constant over the times of some samples; writes into `out` where it is given one. */
+type Filter = (signal: Float64Array, out?: Float64Array) => Float64Array;
 /** The filters over the times of some samples, by time constant, seconds. */
 export type LoadFilters = (constantS: number) => Filter;
 
@@ -14,17 +14,17 @@ export function loadFilters(samples: Pick<LoadSamples, "timeS" | "holeS">): Load
 /** Exact for a signal that is linear between samples; starts anew after a hole. */
 function filterOf({ timeS, holeS }: Pick<LoadSamples, "timeS" | "holeS">, constantS: number): Filter {
   const kept = keptShares(timeS, constantS);
-  return (signal) => {
-    const out = new Float64Array(signal.length);
+  return (signal, out = new Float64Array(signal.length)) => {
     out[0] = signal[0]!;
     for (let i = 1; i < out.length; i++) {
       const dt = timeS[i]! - timeS[i - 1]!;
-      if (dt > holeS || Number.isNaN(out[i - 1]!)) {
+      const before = out[i - 1]!;
+      if (dt > holeS || Number.isNaN(before)) {
         out[i] = signal[i]!;
         continue;
       }
       const slope = (signal[i]! - signal[i - 1]!) / dt;
-      out[i] = signal[i]! - slope * constantS * (1 - kept[i]!) + kept[i]! * (out[i - 1]! - signal[i - 1]!);
+      out[i] = signal[i]! - slope * constantS * (1 - kept[i]!) + kept[i]! * (before - signal[i - 1]!);
     }
     return out;
   };

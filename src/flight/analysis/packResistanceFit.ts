@@ -1,4 +1,4 @@
-import { medianInPlace, SCALE_OF_MAD } from "../../base/statistics/index.ts";
+import { medianInPlace, SCALE_OF_MAD, withScratch } from "../../base/statistics/index.ts";
 import { combineGrams, type GramColumns, gramOf, solveGramBounded } from "./gramMatrix.ts";
 import type { LoadFilters } from "./packResistanceFilter.ts";
 import {
@@ -39,6 +39,7 @@ export function fitPack(samples: LoadSamples, currentA: Float64Array, filters: L
   const columns = regressorColumns(samples.packV, loadColumns(filters, currentA), charge.share);
   const count = samples.timeS.length;
   const weights = new Float64Array(count).fill(1);
+  const sizes = new Float64Array(count);
   let coefficients: Float64Array | null = null;
   let scale = 0;
   for (let pass = 0; pass < MOST_REWEIGHTINGS; pass++) {
@@ -47,7 +48,7 @@ export function fitPack(samples: LoadSamples, currentA: Float64Array, filters: L
     const moved = coefficients === null || movedBy(coefficients, solved.coefficients) > SETTLED;
     coefficients = solved.coefficients;
     if (!moved) break;
-    scale = reweight(columns, coefficients, weights);
+    scale = reweight(columns, coefficients, weights, sizes);
   }
   if (coefficients === null) return null;
   const best = coefficients;
@@ -62,19 +63,26 @@ export function fitPack(samples: LoadSamples, currentA: Float64Array, filters: L
   };
 }
 
-/** Sets the Huber weights of all rows; returns the scale of the residuals, volts. */
-function reweight(columns: GramColumns, b: Float64Array, weights: Float64Array): number {
-  const sizes = columns[REGRESSORS]!.slice();
+/** Sets the Huber weights of all rows and the sizes of their residuals; returns the scale of those, volts. */
+function reweight(columns: GramColumns, b: Float64Array, weights: Float64Array, sizes: Float64Array): number {
+  sizes.set(columns[REGRESSORS]!);
   for (let j = 0; j < REGRESSORS; j++) {
     const column = columns[j]!;
     const factor = b[j]!;
     for (let i = 0; i < sizes.length; i++) sizes[i]! -= factor * column[i]!;
   }
   for (let i = 0; i < sizes.length; i++) sizes[i] = Math.abs(sizes[i]!);
-  const scale = Math.max(1e-9, SCALE_OF_MAD * medianInPlace(sizes.slice()));
+  const scale = Math.max(1e-9, SCALE_OF_MAD * medianOf(sizes));
   const limit = HUBER_LIMIT * scale;
   for (let i = 0; i < sizes.length; i++) weights[i] = sizes[i]! <= limit ? 1 : limit / sizes[i]!;
   return scale;
+}
+
+function medianOf(values: Float64Array): number {
+  return withScratch(values.length, (copy) => {
+    copy.set(values);
+    return medianInPlace(copy);
+  });
 }
 
 function movedBy(before: Float64Array, after: Float64Array): number {

@@ -66,9 +66,13 @@ export function chargeShares(timeS: Float64Array, currentA: Float64Array) {
   return { share, total: sum };
 }
 
-/** The current and its filtered copies. */
-export function loadColumns(filters: LoadFilters, currentA: Float64Array): Float64Array[] {
-  return [currentA, ...FILTERS_S.map((constantS) => filters(constantS)(currentA))];
+/** The current and its filtered copies, in `buffers` where there are any. */
+export function loadColumns(
+  filters: LoadFilters,
+  currentA: Float64Array,
+  buffers: readonly Float64Array[] = [],
+): Float64Array[] {
+  return [currentA, ...FILTERS_S.map((constantS, k) => filters(constantS)(currentA, buffers[k]))];
 }
 
 /** The regressors, then the volts. */

@@ -26,13 +26,15 @@ export function loadSamples(recording: Recording, range: RowRange): LoadSamples 
   const { timeS } = recording;
   const spanS = timeS[range.lastRow]! - timeS[range.firstRow]!;
   const binS = Math.max(FINEST_STEP_S * 0.99, spanS / MOST_SAMPLES);
-  const out = { time: new GrowingRow(), volts: new GrowingRow(), amps: new GrowingRow() };
+  const most = Math.min(range.lastRow - range.firstRow, Math.floor(spanS / binS)) + 2;
+  const out = { time: new Float64Array(most), volts: new Float64Array(most), amps: new Float64Array(most) };
+  let count = 0;
   const bin = { start: Number.NEGATIVE_INFINITY, count: 0, time: 0, volts: 0, amps: 0 };
   const close = () => {
     if (bin.count === 0) return;
-    out.time.push(bin.time / bin.count);
-    out.volts.push(bin.volts / bin.count);
-    out.amps.push(bin.amps / bin.count);
+    out.time[count] = bin.time / bin.count;
+    out.volts[count] = bin.volts / bin.count;
+    out.amps[count++] = bin.amps / bin.count;
   };
   for (let row = range.firstRow; row <= range.lastRow; row++) {
     const sum = packV[row]! + currentA[row]! + timeS[row]!;
@@ -50,26 +52,10 @@ export function loadSamples(recording: Recording, range: RowRange): LoadSamples 
   close();
   const stepS = Math.max(recording.stepS, binS);
   return {
-    timeS: out.time.values(),
-    packV: out.volts.values(),
-    currentA: out.amps.values(),
+    timeS: out.time.subarray(0, count),
+    packV: out.volts.subarray(0, count),
+    currentA: out.amps.subarray(0, count),
     stepS,
     holeS: holeLimitS(stepS),
   };
-}
-
-class GrowingRow {
-  private data = new Float64Array(1024);
-  private length = 0;
-  push(value: number): void {
-    if (this.length === this.data.length) {
-      const larger = new Float64Array(2 * this.length);
-      larger.set(this.data);
-      this.data = larger;
-    }
-    this.data[this.length++] = value;
-  }
-  values(): Float64Array {
-    return this.data.slice(0, this.length);
-  }
 }

@@ -2,6 +2,7 @@ import { addProducts, emptyGram, type GramColumns, solveGramBounded } from "./gr
 import type { LoadFilters } from "./packResistanceFilter.ts";
 import {
   chargeShares,
+  FILTERS_S,
   FIRST_LOAD,
   loadColumns,
   polynomialColumns,
@@ -51,10 +52,11 @@ const MOST_ROWS = 800;
 export function sensorTiming(samples: LoadSamples, filters: LoadFilters): SensorTiming | null {
   const stride = Math.ceil(samples.timeS.length / MOST_ROWS);
   const places = rememberedBy((shiftS) => placesAt(samples, stride, shiftS));
+  const buffers = buffersFor(samples.timeS.length);
   const tried: Candidate[] = [];
   for (const [filterS, prior] of SENSOR_FILTERS) {
     const found = bestShift(
-      packModel(samples, filters, filterS, stride, places),
+      packModel(samples, filters, filterS, { stride, places, buffers }),
       tried.at(-1)?.shiftS ?? null,
     );
     if (found !== null) tried.push({ ...found, filterS, prior });
@@ -125,19 +127,31 @@ interface Solved {
 
 const UNSOLVED: Solved = { misfit: Number.POSITIVE_INFINITY, ohm: Number.NaN };
 
+/** What the models of all filters share: one is done with before the next is made, so each may use the same arrays. */
+interface Shared {
+  readonly stride: number;
+  readonly places: (shiftS: number) => Places;
+  readonly buffers: ReturnType<typeof buffersFor>;
+}
+
+function buffersFor(samples: number) {
+  const buffer = () => new Float64Array(samples);
+  return { currentA: buffer(), filteredV: buffer(), packV: buffer(), loads: FILTERS_S.map(buffer) };
+}
+
 /** The smoothed pack model, solved for a shift of the current. */
 function packModel(
   samples: LoadSamples,
   filters: LoadFilters,
   filterS: number,
-  stride: number,
-  places: (shiftS: number) => Places,
+  { stride, places, buffers }: Shared,
 ): (shiftS: number) => Solved | null {
   const smooth = filters(SMOOTHING_S - filterS);
-  const currentA = smooth(samples.currentA);
-  const packV = smooth(filterS > 0 ? filters(filterS)(samples.packV) : samples.packV);
+  const currentA = smooth(samples.currentA, buffers.currentA);
+  const filteredV = filterS > 0 ? filters(filterS)(samples.packV, buffers.filteredV) : samples.packV;
+  const packV = smooth(filteredV, buffers.packV);
   const { share } = chargeShares(samples.timeS, currentA);
-  const loads = loadColumns(filters, currentA);
+  const loads = loadColumns(filters, currentA, buffers.loads);
   const columns = [
     ...polynomialColumns(everyNth(share, stride)),
     ...loads.map(() => new Float64Array(Math.ceil(share.length / stride))),

@@ -1,4 +1,4 @@
-import { median } from "../../base/statistics/index.ts";
+import { median, withSingleScratch } from "../../base/statistics/index.ts";
 import { holeLimitS, missingStretches, type Recording } from "../../log/recording/index.ts";
 import { centredMean } from "./centredMean.ts";
 import { workingChannel } from "./channelOrWhy.ts";
@@ -24,7 +24,10 @@ const HALF_WINDOW_S = 0.5;
 /** @param idleA current with the motor stopped, A; 0 where it is not known */
 export function powerTrace(recording: Recording, rows: RowRange, idleA: number): PowerTrace {
   const timeS = recording.timeS.subarray(rows.firstRow, rows.lastRow + 1);
-  const load = centredMean(timeS, rawLoad(recording, rows, idleA), HALF_WINDOW_S);
+  const load = withSingleScratch(timeS.length, (raw) => {
+    writeRawLoad(raw, recording, rows, idleA);
+    return centredMean(timeS, raw, HALF_WINDOW_S);
+  });
   const isMissing = new Uint8Array(load.length);
   for (let i = 0; i < load.length; i++) {
     if (!Number.isNaN(load[i]!)) continue;
@@ -35,12 +38,11 @@ export function powerTrace(recording: Recording, rows: RowRange, idleA: number):
   return { basis, firstRow: rows.firstRow, load, isMissing, timeS };
 }
 
-function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Array {
+function writeRawLoad(load: Float32Array, recording: Recording, rows: RowRange, idleA: number): void {
   const part = (values: Float64Array | null) => values?.subarray(rows.firstRow, rows.lastRow + 1) ?? null;
   const amps = part(workingChannel(recording, "current"));
   const volts = part(workingChannel(recording, "packVoltage"));
   const revs = part(workingChannel(recording, "shaftSpeed"));
-  const load = new Float32Array(rows.lastRow - rows.firstRow + 1);
   // A row without volts takes the last ones before it, else the first of all: they change by a fifth over a flight.
   let lastV = volts?.find((value) => !Number.isNaN(value)) ?? 1;
   for (let i = 0; i < load.length; i++) {
@@ -48,7 +50,6 @@ function rawLoad(recording: Recording, rows: RowRange, idleA: number): Float32Ar
     load[i] = amps ? (amps[i]! - idleA) * lastV : revs ? (revs[i]! / 1000) ** 3 : 0;
   }
   if (amps && revs) fillFromSpeed(load, amps, revs, recording, rows);
-  return load;
 }
 
 const FEWEST_ROWS = 20;

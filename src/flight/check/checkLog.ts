@@ -14,7 +14,13 @@ import { type Recording, recordLog } from "../../log/recording/index.ts";
 import { type AnalysedFlight, analyseRecording, type DayFacts } from "../analysis/index.ts";
 import { headline, judgeFlight, type PartMeanings, partMeanings, whyPlanWasOff } from "../judgement/index.ts";
 import { cellCountNotices, fewerFullCells } from "./cellCountNotices.ts";
-import type { CheckedFlight, CheckedLog, CheckedLogWithRows, FlightCheck } from "./flightCheck.ts";
+import type {
+  CheckedFlight,
+  CheckedLog,
+  CheckedLogWithRows,
+  FlightCheck,
+  ReadingOfLog,
+} from "./flightCheck.ts";
 import { byExampleNumbers, exampleNotice, ifCellsAreRight } from "./sentences.ts";
 
 export interface CheckRequest {
@@ -42,7 +48,7 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
   const facts = withStatedCells(request.facts, request.options.cells);
   const outcome = readLog(bytes, withFacts(request.options, facts), request.readings);
   if (outcome.state !== "read") return stopped(request, notReadLog(request, outcome));
-  const recording = recordLog(outcome.log, facts.sensors);
+  const recording = recordLog(outcome.log, facts.sensors, "inPlace");
   const cellCount = cellCountNotices(recording, facts, request.options.cells !== null);
   if (cellCount.some(({ severity }) => severity === "question")) {
     return stopped(request, checkedLog(request, outcome.log, recording, cellCount));
@@ -63,7 +69,7 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
       checkedLog(request, outcome.log, recording, notices),
       flights.map((flight) => onCondition(flight, facts, fewer, examples)),
     ),
-    readLog: outcome.log,
+    readLog: withoutRows(outcome.log),
     recording,
     analysed,
     // Only a report asks for them.
@@ -72,6 +78,11 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
       return meanings;
     },
   };
+}
+
+function withoutRows(log: ReadLog): ReadingOfLog {
+  const { dialect, headerSignature, columns, dataLines, rows, clock, lineOfRow, notices } = log;
+  return { dialect, headerSignature, columns, dataLines, rows, clock, lineOfRow, notices };
 }
 
 /** A cell count that the user states wins over the aircraft file's: it answers a question about it. */

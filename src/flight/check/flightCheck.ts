@@ -57,10 +57,13 @@ export interface FlightCheck {
   readonly flights: readonly CheckedFlight[];
 }
 
+export type ReadingOfLog = Omit<ReadLog, "timeS" | "channels">;
+
 /** A check with what the pictures need; `recording` is null after a question or a refusal. */
 export interface CheckedLogWithRows {
   readonly check: FlightCheck;
-  readonly readLog: ReadLog | null;
+  /** How the log was read, without its rows: the recording holds those, repaired in place. */
+  readonly readLog: ReadingOfLog | null;
   readonly recording: Recording | null;
   readonly analysed: readonly AnalysedFlight[];
   /** What the parts mean, flight by flight. */

@@ -22,7 +22,7 @@ import { deadSensors, silentSensors } from "./deadSensors.ts";
 import { type FailedStretch, failedCurrent, withoutFailed } from "./failedCurrent.ts";
 import { type FailedProbe, failedProbes, withoutFailedProbes } from "./failedProbes.ts";
 import type { DeadChannel, Hole, Recording, Repair, SensorCorrections } from "./recording.ts";
-import { withoutImpossible, withoutJumps, withoutSpikes } from "./repairs.ts";
+import { type Masking, withoutImpossible, withoutJumps, withoutSpikes } from "./repairs.ts";
 import { reversedWitness } from "./reversedCurrent.ts";
 import { NEEDED, usableRows } from "./usableRows.ts";
 
@@ -33,8 +33,10 @@ import { NEEDED, usableRows } from "./usableRows.ts";
  *   rows -> honest clock -> corrections -> impossible masked -> spikes, jumps masked -> usable rows, holes -> notices
  *
  * @param stated `currentScale` multiplies amperes, `rpmDivisor` divides revolutions; both above 0
+ * @param masking "inPlace" writes NaN into the log's own channels, for a caller that is done with them: a long log is
+ *   then held once
  */
-export function recordLog(log: ReadLog, stated: SensorCorrections): Recording {
+export function recordLog(log: ReadLog, stated: SensorCorrections, masking: Masking = "copy"): Recording {
   const clock = honestClock(log);
   const { timeS, sourceRows } = clock;
   const { lineOfRow, clockTextOfRow, followsJump } = tellers(log.lineOfRow, log.clock.textOfRow, clock);
@@ -43,10 +45,10 @@ export function recordLog(log: ReadLog, stated: SensorCorrections): Recording {
   const corrections = turnedBy === null ? stated : { ...stated, currentScale: -stated.currentScale };
   const corrected = turnedBy === null ? asStated : correctedChannels(log.channels, sourceRows, corrections);
   const silent = silentSensors(corrected);
-  const possible = withoutImpossible(without(corrected, silent), lineOfRow);
+  const possible = withoutImpossible(without(corrected, silent), lineOfRow, masking);
   const before = usableRows(timeS, possible.channels, followsJump);
-  const smooth = withoutSpikes(timeS, possible.channels, before.stepS, lineOfRow);
-  const steady = withoutJumps(timeS, smooth.channels, lineOfRow);
+  const smooth = withoutSpikes(timeS, possible.channels, before.stepS, lineOfRow, masking);
+  const steady = withoutJumps(timeS, smooth.channels, lineOfRow, masking);
   const clean = { channels: steady.channels, repairs: [...smooth.repairs, ...steady.repairs] };
   const dead = [...silent, ...deadSensors(timeS, clean.channels, before.stepS)];
   const isCurrentAlive = !dead.some((one) => one.channel === ("current" satisfies ChannelName));

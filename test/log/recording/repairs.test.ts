@@ -201,3 +201,26 @@ describe("published filter examples", () => {
     expect(rowsMasked(record({ current: [5, 5, 5, 5, 5.001, 5, 5, 5, 5] }))).toEqual([]);
   });
 });
+
+test("masking in the log's own arrays gives what masking in copies gives", () => {
+  const { current, packVoltage, shaftSpeed } = smooth();
+  current[50] = 6553.5;
+  current[90] = 99;
+  packVoltage[90] = 12;
+  packVoltage[120] = 31;
+  const probe = current.map((_, row) => (row > 60 && row < 66 ? 150 : 30 + row / 10));
+  const log = readLogOf({
+    timeS: current.map((_, row) => row * 0.2),
+    channels: { current, packVoltage, shaftSpeed, controllerTemperature: probe },
+  });
+  const copied = recordLog(log, UNCORRECTED);
+  const own = recordLog(log, UNCORRECTED, "inPlace");
+  expect(copied.repairs.map(({ kind }) => kind)).toEqual(
+    expect.arrayContaining(["impossible", "spike", "jump"]),
+  );
+  expect(own.channels).toEqual(copied.channels);
+  expect(own.channels.get("current")!.buffer).toBe(log.channels.get("current")!.buffer);
+  for (const key of ["repairs", "notices", "dead", "holes", "rowsUsed", "stepS"] as const) {
+    expect(own[key]).toEqual(copied[key]);
+  }
+});
