@@ -88,7 +88,7 @@ function normalTail(s: number, variance: number): number {
 /** Over groups of t equal values: sums of t(t-1)(2t+5), t(t-1) and t(t-1)(t-2). */
 function tieSums(values: Numbers): { weighted: number; pairs: number; triples: number } {
   const sizes = new Map<number, number>();
-  for (let i = 0; i < values.length; i++) sizes.set(values[i]! + 0, (sizes.get(values[i]! + 0) ?? 0) + 1);
+  for (let i = 0; i < values.length; i++) sizes.set(values[i]!, (sizes.get(values[i]!) ?? 0) + 1);
   const sums = { weighted: 0, pairs: 0, triples: 0 };
   for (const t of sizes.values()) {
     sums.weighted += t * (t - 1) * (2 * t + 5);

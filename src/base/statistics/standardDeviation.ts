@@ -5,18 +5,13 @@ import { type Numbers, requireCount } from "./preconditions.ts";
 export function sumOfSquaredDeviations(values: Numbers): number {
   const centre = mean(values);
   let sum = 0;
-  let sumOfDeviations = 0;
-  for (let i = 0; i < values.length; i++) {
-    const deviation = values[i]! - centre;
-    sum += deviation * deviation;
-    sumOfDeviations += deviation;
-  }
-  return sum - (sumOfDeviations * sumOfDeviations) / values.length;
+  for (let i = 0; i < values.length; i++) sum += (values[i]! - centre) ** 2;
+  return sum;
 }
 
 /**
- * Sample standard deviation, divisor n - 1 (spreadsheets: STDEV.S), corrected two-pass algorithm
- * (Chan, Golub and LeVeque, The American Statistician 37, 1983, equation 1.7).
+ * Sample standard deviation, divisor n - 1 (spreadsheets: STDEV.S), two-pass algorithm
+ * (Chan, Golub and LeVeque, The American Statistician 37, 1983, equation 1.1) from a mean summed with compensation.
  * Edge cases: fewer than two values and values that are not finite are refused.
  * @throws RangeError
  */
