@@ -17,13 +17,13 @@ export const FOLDERS = {
     source: "src/season/timer",
     tests: ["test/season/timer/{edges,limits,setTimer}.test.ts"],
     slow: ["test/season/timer/{chargeLimit,loggedPilots}.test.ts"],
-    share: 1,
+    share: 0.3,
   },
   reading: {
     source: "src/log/reading",
     tests: ["test/log/reading/!(pollution|cleanRows|properties).test.ts"],
     slow: ["test/log/reading/{pollution,cleanRows,properties}.test.ts", "test/soak/limits.test.ts"],
-    share: 0.1,
+    share: 0.05,
   },
   recording: {
     source: "src/log/recording",
@@ -46,7 +46,7 @@ export const FOLDERS = {
       "test/truth/{coverage,flightTime,season}.test.ts",
       "test/log/reading/packsInSeries.test.ts",
     ],
-    share: 0.06,
+    share: 0.04,
   },
   // The tests that start other processes see the built program, not the mutated source.
   folderBook: {

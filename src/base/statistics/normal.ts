@@ -7,7 +7,7 @@ const TAIL_FROM = 4;
 const TAIL_TERMS = 120;
 /** From here on the upper tail is less than half of what a double can take from 1. */
 const ONE_FROM = 8.3;
-const POLISHING_STEPS = 4;
+const POLISHING_STEPS = 6;
 
 /** Density of the standard normal distribution. */
 export function normalDensity(z: number): number {

@@ -1,15 +1,32 @@
 import { describe, expect, it } from "vitest";
 import {
+  boundsOf,
+  correlatedSum,
+  hampel,
+  inQuadrature,
   leastSquares,
   linearRegression,
   mannKendall,
+  mean,
   minimumOf,
+  noncentralTCdf,
+  noncentralTQuantile,
   normalCdf,
+  normalDensity,
+  normalQuantile,
+  projectionFit,
+  propagate,
+  propagatedCovariance,
   quantile,
+  RandomNumbers,
   rootOf,
   sampleStandardDeviation,
+  selectInPlace,
   shiftTest,
+  studentTCdf,
+  studentTQuantile,
 } from "../../../src/base/statistics/index.ts";
+import { logGamma } from "../../../src/base/statistics/logGamma.ts";
 import { exactUpperTail, kendallS } from "../../../src/base/statistics/mannKendall.ts";
 
 /** Every order of some values. */
@@ -259,5 +276,186 @@ describe("sums of squares, lines and quantiles by their definitions", () => {
     expect(() => quantile([], 0.5)).toThrow("quantile needs at least 1 values");
     expect(() => quantile([1], 1.5)).toThrow("the share of a quantile must lie");
     expect(() => quantile([Number.NaN], 0.5)).toThrow("quantile needs finite numbers");
+  });
+});
+
+describe("what is refused is named, with the value", () => {
+  const bad = [1, Number.NaN];
+  it.each<[string, () => unknown]>([
+    ["hampel needs finite numbers", () => hampel(bad, 1)],
+    ["leastSquares (columns) needs at least 1", () => leastSquares([], [1])],
+    ["leastSquares (y) needs finite numbers", () => leastSquares([[1, 2]], bad)],
+    [
+      "leastSquares (column 1 and y) needs lists of the same length",
+      () => leastSquares([[1, 2], [1]], [1, 2]),
+    ],
+    ["leastSquares (column 0) needs finite numbers", () => leastSquares([bad], [1, 2])],
+    ["leastSquares (weights and y) needs lists", () => leastSquares([[1, 2]], [1, 2], [1])],
+    ["leastSquares (weights) needs finite numbers", () => leastSquares([[1, 2]], [1, 2], bad)],
+    ["mannKendall needs lists of the same length", () => mannKendall([1, 2], [1])],
+    ["mannKendall needs at least 2 values", () => mannKendall([1], [1])],
+    ["mannKendall (x) needs finite numbers", () => mannKendall(bad, [1, 2])],
+    ["mannKendall (y) needs finite numbers", () => mannKendall([1, 2], bad)],
+    ["mean needs at least 1 values", () => mean([])],
+    ["mean needs finite numbers", () => mean(bad)],
+    ["degrees of freedom must lie between 1 and", () => noncentralTCdf(1, 0.5, 0)],
+    ["noncentral t: t must lie", () => noncentralTCdf(Number.NaN, 3, 0)],
+    ["noncentral t: delta must lie", () => noncentralTCdf(1, 3, Number.POSITIVE_INFINITY)],
+    ["the probability of a noncentral t quantile must lie", () => noncentralTQuantile(1, 3, 0)],
+    ["the probability of a normal quantile must lie", () => normalQuantile(1)],
+    [
+      "the low end of a trial range must lie",
+      () => projectionFit(() => [[1]], [1], { low: 2, high: 1, steps: 2 }),
+    ],
+    [
+      "the number of grid steps must lie",
+      () => projectionFit(() => [[1]], [1], { low: 1, high: 2, steps: 1 }),
+    ],
+    ["a rank must lie", () => selectInPlace(Float64Array.of(1, 2), 2)],
+    ["inQuadrature needs finite numbers", () => inQuadrature(...bad)],
+    ["correlatedSum needs finite numbers", () => correlatedSum(...bad)],
+    ["boundsOf needs finite numbers", () => boundsOf(bad)],
+    ["propagate needs lists of the same length", () => propagate(() => 0, [1], [1, 2])],
+    ["propagate (inputs) needs finite numbers", () => propagate(() => 0, bad, [1, 2])],
+    ["propagate (uncertainties) needs finite numbers", () => propagate(() => 0, [1, 2], bad)],
+    [
+      "propagatedCovariance needs lists of the same length: got 1 and 2",
+      () => propagatedCovariance([1], [1, 2], [1, 2]),
+    ],
+    [
+      "propagatedCovariance needs lists of the same length: got 2 and 1",
+      () => propagatedCovariance([1, 2], [1, 2], [1]),
+    ],
+  ])("%s", (message, call) => expect(call).toThrow(message));
+});
+
+describe("distributions where they are known in closed form", () => {
+  it("Student's t with 1 and 2 degrees of freedom", () => {
+    for (const t of [-50, -3, -1, -0.2, 0.2, 1, 1.4, 1.5, 3, 50]) {
+      expect(studentTCdf(t, 1)).toBeCloseTo(0.5 + Math.atan(t) / Math.PI, 13);
+      expect(studentTCdf(t, 2)).toBeCloseTo(0.5 + t / (2 * Math.sqrt(2 + t * t)), 13);
+    }
+    for (const p of [1e-6, 0.001, 0.2, 0.4999, 0.5001, 0.8, 0.999, 1 - 1e-6]) {
+      expect(studentTQuantile(p, 1) / Math.tan(Math.PI * (p - 0.5))).toBeCloseTo(1, 9);
+      expect(studentTQuantile(p, 2) / ((2 * p - 1) * Math.sqrt(2 / (4 * p * (1 - p))))).toBeCloseTo(1, 9);
+    }
+    expect(() => studentTQuantile(1, 3)).toThrow("the probability of a t quantile");
+  });
+
+  it("the normal tails: far below zero they keep their digits", () => {
+    // Mills' ratio for large z: phi(z)/z (1 - 1/z^2 + 3/z^4 - 15/z^6).
+    for (const z of [12, 20, 37]) {
+      const mills = (normalDensity(z) / z) * (1 - z ** -2 + 3 * z ** -4 - 15 * z ** -6 + 105 * z ** -8);
+      expect(normalCdf(-z) / mills).toBeCloseTo(1, 6);
+    }
+    for (const p of [1e-300, 1e-20, 1e-7, 1e-6, 0.3, 0.5, 0.7, 1 - 1e-12]) {
+      expect(normalCdf(normalQuantile(p)) / p).toBeCloseTo(1, 10);
+      if (p > 1e-12) expect(normalQuantile(1 - p)).toBeCloseTo(-normalQuantile(p), 3);
+    }
+  });
+
+  it("the noncentral t with 1 degree of freedom and at its sign", () => {
+    // P(T <= 0) = Phi(-delta); and T(t, nu, delta) mirrors: P(T <= t; delta) = 1 - P(T <= -t; -delta).
+    for (const delta of [-4, -0.5, 0, 2, 7]) {
+      for (const nu of [1, 2, 5, 40]) {
+        expect(noncentralTCdf(0, nu, delta)).toBeCloseTo(normalCdf(-delta), 11);
+        for (const t of [-6, -1, 0.3, 2, 9]) {
+          expect(noncentralTCdf(t, nu, delta)).toBeCloseTo(1 - noncentralTCdf(-t, nu, -delta), 10);
+        }
+      }
+    }
+    for (const p of [0.001, 0.05, 0.5, 0.95, 0.999]) {
+      for (const delta of [-9, 0, 3, 30]) {
+        expect(noncentralTCdf(noncentralTQuantile(p, 6, delta), 6, delta)).toBeCloseTo(p, 9);
+      }
+    }
+  });
+
+  it("the gamma function at whole and half numbers", () => {
+    let factorial = 1;
+    for (let n = 1; n < 20; n++) {
+      expect(logGamma(n)).toBeCloseTo(Math.log(factorial), 11);
+      factorial *= n;
+    }
+    expect(logGamma(0.5)).toBeCloseTo(Math.log(Math.PI) / 2, 12);
+    expect(() => logGamma(0)).toThrow("logGamma: x must lie");
+  });
+});
+
+describe("fits by their definitions", () => {
+  it("R squared is about the mean with a column of ones, about zero without, weighted or not", () => {
+    const x = [1, 2, 3, 4];
+    const y = [2.1, 3.9, 6.2, 7.8];
+    const ones = [1, 1, 1, 1];
+    const squares = (values: readonly number[]) => values.reduce((sum, value) => sum + value * value, 0);
+    const about = (centre: number) => squares(y.map((value) => value - centre));
+    const through = leastSquares([x], y)!;
+    expect(through.rSquared).toBeCloseTo(1 - squares([...through.residuals]) / about(0), 12);
+    const line = leastSquares([ones, x], y)!;
+    expect(line.rSquared).toBeCloseTo(1 - squares([...line.residuals]) / about(5), 12);
+    const weights = [1, 3, 1, 2];
+    const weighted = leastSquares([x, ones], y, weights)!;
+    const centre = (2.1 + 3 * 3.9 + 6.2 + 2 * 7.8) / 7;
+    const sum = (of: (at: number) => number) =>
+      weights.reduce((all, weight, at) => all + weight * of(at) ** 2, 0);
+    const explained = 1 - sum((at) => weighted.residuals[at]!) / sum((at) => y[at]! - centre);
+    expect(weighted.rSquared).toBeCloseTo(explained, 12);
+    const none = leastSquares([[0, 0, 0, 0]], y);
+    expect(none).toBeNull();
+    expect(leastSquares([ones, x], [1, 2, 3, 4], [1, 0, 0, 0])).toBeNull();
+  });
+
+  it("columns of very different size lose no digits", () => {
+    const x = [1, 2, 3, 4, 5];
+    const tiny = x.map((value) => 1e-150 * value);
+    const huge = x.map((value) => 1e150 * value * value);
+    const y = x.map((value) => 3 * value + 2 * value * value);
+    const [a, b] = leastSquares([tiny, huge], y)!.coefficients;
+    expect(a! * 1e-150).toBeCloseTo(3, 9);
+    expect(b! * 1e150).toBeCloseTo(2, 9);
+    const { covariance, standardErrors } = leastSquares([x.map(() => 1), x], [1.1, 1.9, 3.2, 3.9, 5.1])!;
+    expect(covariance[0]![1]).toBeCloseTo(covariance[1]![0]!, 12);
+    expect(standardErrors[0]).toBeCloseTo(Math.sqrt(covariance[0]![0]!), 12);
+  });
+
+  it("a fit by projection finds its valley at any place of the grid and says when it is an end", () => {
+    const t = Array.from({ length: 30 }, (_, at) => at);
+    const columns = (tau: number) => [t.map((at) => Math.exp(-at / tau))];
+    for (const tau of [1.3, 4, 11, 31, 48]) {
+      const y = t.map((at) => 7 * Math.exp(-at / tau));
+      const fit = projectionFit(columns, y, { low: 1, high: 50, steps: 12 })!;
+      expect(fit.parameter / tau).toBeCloseTo(1, 7);
+      expect(fit.linear.coefficients[0]).toBeCloseTo(7, 6);
+      expect(fit.grid).toHaveLength(13);
+      expect(fit.grid[12]!.parameter).toBeCloseTo(50, 9);
+    }
+    const beyond = t.map((at) => 7 * Math.exp(-at / 90));
+    expect(projectionFit(columns, beyond, { low: 1, high: 50, steps: 12 })!.isAtEnd).toBe(true);
+    const rough = projectionFit(columns, t.map((at) => Math.exp(-at / 8)), { low: 1, high: 50, steps: 12, tolerance: 0.3 })!; // biome-ignore format: one case
+    expect(Math.abs(rough.parameter / 8 - 1)).toBeGreaterThan(1e-4);
+  });
+
+  it("correlated parts add with their signs, each once", () => {
+    expect(correlatedSum(1, 2, -5)).toBe(2);
+    expect(correlatedSum(4)).toBe(4);
+    expect(boundsOf([2, 2])).toEqual({ low: 2, high: 2 });
+  });
+
+  it("random orders of three values are alike (seed 5)", () => {
+    const random = new RandomNumbers(5);
+    const counts = new Map<string, number>();
+    for (let trial = 0; trial < 6000; trial++) {
+      const values = Float64Array.of(1, 2, 3);
+      random.shuffle(values);
+      counts.set(values.join(), (counts.get(values.join()) ?? 0) + 1);
+    }
+    expect(counts.size).toBe(6);
+    // Binomial: 1000 +- 29.
+    for (const count of counts.values()) expect(Math.abs(count - 1000)).toBeLessThan(120);
+    const first = Array.from({ length: 40 }, (_, seed) => new RandomNumbers(seed).next());
+    expect(new Set(first).size).toBe(40);
+    const mean = first.reduce((sum, value) => sum + value, 0) / 40;
+    // A mean of 40 uniform numbers: 0.5 +- 0.046.
+    expect(Math.abs(mean - 0.5)).toBeLessThan(0.19);
   });
 });
