@@ -68,7 +68,7 @@ export async function pageText() {
 <p class="quiet">Nothing leaves this page. Your files stay where they are. <span id="kept"></span></p>
 <p id="slow" hidden>This browser starts no worker, so the page pauses while it reads a log.</p>
 <ol id="logs"></ol></div>
-<div id="question"></div><div id="keep"></div><article id="report" aria-label="Report" tabindex="-1"></article></section>
+<div id="question"></div><div id="keep"></div><div id="report-units"></div><article id="report" aria-label="Report" tabindex="-1"></article></section>
 <section id="aircraft" class="place" aria-labelledby="aircraft-title" hidden><h1 id="aircraft-title" tabindex="-1">The aircraft and its plan</h1>
 <div class="buttons"><button type="button" id="choose-aircraft">Take in an aircraft file</button><button type="button" id="new-aircraft">Start from an example</button><button type="button" id="save-aircraft" hidden>Save as a file</button><button type="button" id="keep-aircraft" hidden>Keep in the logbook</button></div>
 <input type="file" id="aircraft-input" hidden><div id="aircraft-kept"></div><div id="aircraft-refused"></div>

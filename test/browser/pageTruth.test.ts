@@ -1,15 +1,26 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { SwapResult } from "../../src/flight/judgement/index.ts";
 import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
+import { serve } from "../server/served.ts";
 import { hasBrowser, withBrowser } from "./browser.ts";
 import { endCore, fail, heldCount, hold, lastAsked, release } from "./coreGate.ts";
 import { isAlike } from "./different.ts";
-import { ask } from "./pageCore.ts";
-import { AIRCRAFT, csvFile, numbersIn, PageDesk, readLogs, takeAircraft, ternLog } from "./pageDesk.ts";
+import { ask, openPage } from "./pageCore.ts";
+import {
+  AIRCRAFT,
+  allRead,
+  csvFile,
+  numbersIn,
+  PageDesk,
+  readLogs,
+  takeAircraft,
+  ternLog,
+} from "./pageDesk.ts";
 
 describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows nothing"), () => {
   let desk: PageDesk;
@@ -164,6 +175,9 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
     await page.locator("#units").selectOption("imperial");
     await page.locator("#go-log").click();
     await readLogs(page, ternLog("flight-01"));
+    await page
+      .locator("#report-units", { hasText: "Reports, timer and trends are in °C, m and kg." })
+      .waitFor();
     await page.locator("#keep summary").click();
     const air = page.locator("#keep [name=ambientC]");
     await air.fill("141");
@@ -197,7 +211,6 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
   });
 
   it("takes a dropped folder with the folders in it, and an aircraft file among the logs", async () => {
-    const { context, page, problems } = await desk.page();
     const dropped = join(desk.folder, "club day");
     mkdirSync(join(dropped, "later"), { recursive: true });
     writeFileSync(join(dropped, "b.csv"), flightLog({ currentA: 22 }));
@@ -205,18 +218,49 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
     writeFileSync(join(dropped, "later", ".hidden.csv"), "not for us");
     writeFileSync(join(dropped, "heron.json"), SAMPLE_AIRCRAFT);
     writeFileSync(join(desk.folder, "a.csv"), flightLog({ currentA: 30 }));
-    const session = await context.newCDPSession(page);
-    const files = [join(desk.folder, "a.csv"), dropped];
-    const at = { x: 300, y: 300, data: { items: [], files, dragOperationsMask: 1 } };
-    for (const type of ["dragEnter", "dragOver", "drop"] as const)
-      await session.send("Input.dispatchDragEvent", { type, ...at });
-    await page.locator("#logs li").nth(2).waitFor();
-    await page.locator("#held", { hasText: "limits of Heron" }).waitFor();
-    await expect
-      .poll(() => page.locator("#logs .state").allTextContents())
-      .toEqual(["1 flight", "1 flight", "1 flight"]);
-    expect(await page.locator("#logs button").allTextContents()).toEqual(["a.csv", "b.csv", "c.csv"]);
-    expect(problems).toEqual([]);
+    const served = await serve(desk.text);
+    const onServer = `${served.origin}/#${served.token}`;
+    const drop = async (page: Page, ...files: readonly string[]): Promise<void> => {
+      const session = await page.context().newCDPSession(page);
+      const at = { x: 300, y: 300, data: { items: [], files: [...files], dragOperationsMask: 1 } };
+      for (const type of ["dragEnter", "dragOver", "drop"] as const)
+        await session.send("Input.dispatchDragEvent", { type, ...at });
+    };
+    // Browsers that know no handles of what is dropped open its entries; on a page from disk Chromium does not.
+    for (const [address, hasHandles] of [
+      [desk.address, true],
+      [onServer, true],
+      [onServer, false],
+    ] as const) {
+      const context = await desk.context({ offline: false });
+      if (!hasHandles)
+        await context.addInitScript(() =>
+          Reflect.deleteProperty(DataTransferItem.prototype, "getAsFileSystemHandle"),
+        );
+      const { page, problems } = await openPage(context, address);
+      await drop(page, join(desk.folder, "a.csv"), dropped);
+      await page.locator("#logs li").nth(2).waitFor();
+      await allRead(page);
+      await page.locator("#held", { hasText: "limits of Heron" }).waitFor();
+      expect(await page.locator("#logs .state").allTextContents()).toEqual([
+        "1 flight",
+        "1 flight",
+        "1 flight",
+      ]);
+      expect(await page.locator("#logs button").allTextContents()).toEqual(["a.csv", "b.csv", "c.csv"]);
+      expect(problems).toEqual([]);
+      await context.close();
+    }
+    const context = await desk.context();
+    await context.addInitScript(() =>
+      Reflect.deleteProperty(DataTransferItem.prototype, "getAsFileSystemHandle"),
+    );
+    const { page } = await openPage(context, desk.address);
+    await drop(page, dropped);
+    await page.locator("#status", { hasText: "Use Choose a folder" }).waitFor();
+    await drop(page, join(desk.folder, "a.csv"));
+    await page.locator("#logs li").waitFor();
     await context.close();
+    await served.end();
   });
 });

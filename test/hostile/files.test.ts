@@ -12,11 +12,9 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
-import type { Io } from "../../src/apps/commands/io.ts";
 import { runCommandLine } from "../../src/apps/commands/run.ts";
-import { nodeFileSystem } from "../../src/apps/disk/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
-import { PACKAGE_FOLDER } from "../commands/inMemory.ts";
+import { nodeIo } from "../support/nodeIo.ts";
 
 const LOG = flightLog({ startsAt: "2026-06-14 10:00:00" });
 
@@ -66,23 +64,8 @@ describe("links under the names that are written", () => {
   afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
   async function run(...words: string[]) {
-    const said: string[] = [];
-    const out = { write: (part: string) => void said.push(part) };
-    const io: Io = {
-      out,
-      err: out,
-      outIsTerminal: false,
-      errIsTerminal: false,
-      program: "tallywatt",
-      env: {},
-      workFolder: at("field"),
-      packageFolder: PACKAGE_FOLDER,
-      files: nodeFileSystem,
-      readInput: async () => new Uint8Array(),
-      pause: async () => {},
-      interrupted: async () => {},
-    };
-    return { exit: await runCommandLine(words, io), said: said.join("") };
+    const { io, out, err } = nodeIo(at("field"));
+    return { exit: await runCommandLine(words, io), said: [...err, ...out].join("") };
   }
 
   const precious = (): string => readFileSync(at("outside/precious.html"), "utf8");

@@ -8,6 +8,7 @@ import { showAnswer } from "./showAnswer.ts";
 import { clearReport, showReport } from "./showReport.ts";
 import { inBackground, tell } from "./tell.ts";
 import { timerFields } from "./timerFields.ts";
+import { unitsNote } from "./unitsChoice.ts";
 import { clientWords } from "./words.ts";
 
 type ViewName = "flights" | "timer" | "trends" | "season";
@@ -143,7 +144,7 @@ export class BookPlace {
         if (turn === this.#turn) showAnswer(answer, set);
       }),
     );
-    placeOf("book-view").replaceChildren(fields, ...this.#unitsNote(), answer);
+    placeOf("book-view").replaceChildren(fields, ...unitsNote(this.#session.units), answer);
   }
 
   async #showTrends(): Promise<void> {
@@ -154,7 +155,7 @@ export class BookPlace {
     showAnswer(place, trends);
     const since = trends.result?.sinceLastFlight ?? null;
     if (since !== null) place.prepend(element("p", { class: "headline" }, since));
-    place.prepend(...this.#unitsNote());
+    place.prepend(...unitsNote(this.#session.units));
   }
 
   async #showSeason(): Promise<void> {
@@ -162,15 +163,8 @@ export class BookPlace {
     const season = await this.#session.core.ask({ kind: "season", aircraft: this.#wanted });
     if (turn !== this.#turn) return;
     if (season.result === null) return showAnswer(placeOf("book-view"), { ...season, view: "" });
-    placeOf("book-view").replaceChildren(...this.#unitsNote());
+    placeOf("book-view").replaceChildren(...unitsNote(this.#session.units));
     await showReport(placeOf("book-report"), season.result);
-  }
-
-  /** Where other units are chosen: in which ones the answer is all the same. */
-  #unitsNote(): readonly HTMLElement[] {
-    return this.#session.units === "metric"
-      ? []
-      : [element("p", { class: "quiet" }, clientWords.reportsAreMetric)];
   }
 
   #nextTurn(): number {
@@ -185,7 +179,7 @@ export class BookPlace {
     if (report === null) return tell(pageWords(why ?? ""));
     const back = button("Back to the flights", () => inBackground(() => this.#enter()));
     const buttons = element("div", { class: "buttons" }, back);
-    placeOf("book-view").replaceChildren(buttons, ...this.#unitsNote());
+    placeOf("book-view").replaceChildren(buttons, ...unitsNote(this.#session.units));
     back.focus();
     await showReport(placeOf("book-report"), report);
   }

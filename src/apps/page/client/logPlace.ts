@@ -7,6 +7,7 @@ import { columnsPanel } from "./question.ts";
 import type { Session } from "./session.ts";
 import { clearReport, showReport } from "./showReport.ts";
 import { inBackground, tell } from "./tell.ts";
+import { unitsNote } from "./unitsChoice.ts";
 import { clientWords } from "./words.ts";
 
 /** The place where logs are dropped, questions asked and reports shown. */
@@ -43,7 +44,9 @@ export function logPlace(session: Session, logs: Logs, takeAircraft: (file: File
     placeOf("question").replaceChildren(questionPanel(log, (answers) => logs.answered(log, answers)));
     keep.show(log);
     // A question says all that a report without numbers would.
-    if (isAsking(answer)) clearReport(placeOf("report"));
+    const isReported = !isAsking(answer);
+    placeOf("report-units").replaceChildren(...(isReported ? unitsNote(session.units) : []));
+    if (!isReported) clearReport(placeOf("report"));
     else inBackground(() => showReport(placeOf("report"), answer.report));
   }
 }

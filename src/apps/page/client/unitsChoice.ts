@@ -1,6 +1,7 @@
 import type { DisplayUnits } from "../../../base/quantity/index.ts";
-import { placeOf } from "./element.ts";
+import { element, placeOf } from "./element.ts";
 import type { Session } from "./session.ts";
+import { clientWords } from "./words.ts";
 
 const KEY = "tallywatt-units";
 
@@ -18,6 +19,11 @@ export function unitsChoice(session: Session): void {
       // A page that may store nothing asks again next time.
     }
   });
+}
+
+/** Where other units are chosen: in which ones reports are all the same. */
+export function unitsNote(units: DisplayUnits): readonly HTMLElement[] {
+  return units === "metric" ? [] : [element("p", { class: "quiet" }, clientWords.reportsAreMetric)];
 }
 
 function unitsOf(text: string | null): DisplayUnits {
