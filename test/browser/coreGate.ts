@@ -1,4 +1,6 @@
 import type { BrowserContext, Page } from "playwright-core";
+import type { Reply } from "../../src/apps/page/messages.ts";
+import type { FlightCheck } from "../../src/flight/check/index.ts";
 
 /** Runs in the page: what the test does with the work that the page asks of its core, by kind. */
 interface Gate {
@@ -8,6 +10,8 @@ interface Gate {
   readonly workers: Worker[];
   /** The last work of each kind. */
   readonly asked: Record<string, object>;
+  /** What the core answered about each log, by its file name. */
+  readonly checks: Record<string, FlightCheck>;
 }
 
 declare global {
@@ -17,12 +21,22 @@ declare global {
 /** Puts a gate between every page of a context and its core; open until a test closes it. */
 export async function addGate(context: BrowserContext): Promise<void> {
   await context.addInitScript(() => {
-    const gate: Gate = { held: new Set(), failing: new Set(), waiting: [], workers: [], asked: {} };
+    const gate: Gate = {
+      held: new Set(),
+      failing: new Set(),
+      waiting: [],
+      workers: [],
+      asked: {},
+      checks: {},
+    };
     globalThis.coreGate = gate;
     globalThis.Worker = class extends Worker {
       constructor(address: string | URL) {
         super(address);
         gate.workers.push(this);
+        this.addEventListener("message", ({ data }: MessageEvent<Partial<Reply>>) => {
+          if (data.answer?.kind === "check") gate.checks[data.answer.check.log.file] = data.answer.check;
+        });
       }
       override postMessage(data: unknown, more?: Transferable[] | StructuredSerializeOptions): void {
         const { number, work } = data as {
@@ -54,6 +68,13 @@ export function heldCount(page: Page): Promise<number> {
 /** The last work of a kind that the page asked for. */
 export function lastAsked(page: Page, kind: string): Promise<unknown> {
   return page.evaluate((one) => coreGate.asked[one], kind);
+}
+
+/** What the core answered about a log that the page read. */
+export async function checkOf(page: Page, file: string): Promise<FlightCheck> {
+  const check = await page.evaluate((name) => coreGate.checks[name], file);
+  if (check === undefined) throw new Error(`${file} was not read`);
+  return check;
 }
 
 /** Lets through what was held, in the order asked or the last first. */

@@ -48,5 +48,5 @@ describe.skipIf(!hasBrowser())(withBrowser("every state of the page"), () => {
     ] as const)
       expect(under(all, least).length, "what is too faint is seen").toBeGreaterThan(0);
     await context.close();
-  });
+  }, 240_000);
 });

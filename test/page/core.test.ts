@@ -1,15 +1,12 @@
-import { beforeEach, describe, expect, it } from "vitest";
-import { startedCore } from "../../src/apps/page/core/startedCore.ts";
-import {
-  type AddWork,
-  type AnswerTo,
-  type MeasuredLog,
-  NO_ANSWERS,
-  type Work,
-} from "../../src/apps/page/messages.ts";
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import { beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { type AddWork, type MeasuredLog, NO_ANSWERS } from "../../src/apps/page/messages.ts";
 import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
+import { PACKAGE_FOLDER } from "../commands/inMemory.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
+import { type Ask, bundledCore } from "./bundledCore.ts";
 
 const HERON = { text: SAMPLE_AIRCRAFT, file: "heron.json" };
 const NAMED = { name: "heron" };
@@ -21,19 +18,17 @@ const bytesOf = (text: string): ArrayBuffer => Uint8Array.from(Buffer.from(text)
 const logOf = (day: number): string =>
   flightLog({ currentA: 20 + day, startsAt: `2026-06-0${day} 10:00:00` });
 
-/** A core and the command line, each with its own book: the same work must give the same objects. */
+/** The page's core in the command's engine, each with its own book: the same work must give the same digits. */
 describe("the page's core beside the command", () => {
-  let ask: <W extends Work>(work: W) => Promise<AnswerTo<W>>;
+  let startCore: () => Ask;
+  let ask: Ask;
   let machine: BookMachine;
 
+  beforeAll(async () => {
+    startCore = await bundledCore();
+  });
   beforeEach(() => {
-    const reply = startedCore("0.1.0");
-    ask = async <W extends Work>(work: W) => {
-      const { answer, fault } = await reply({ number: 1, work }, () => {});
-      if (answer === null) throw new Error(fault ?? "");
-      // What cannot be cloned cannot leave a worker.
-      return structuredClone(answer) as AnswerTo<W>;
-    };
+    ask = startCore();
     machine = new BookMachine();
   });
 
@@ -90,7 +85,27 @@ describe("the page's core beside the command", () => {
     await machine.ok("season --report=season.html");
     const { result: season } = await ask({ kind: "season", aircraft: null });
     const written = String(machine.files["season.html"]).replace("\n<!-- written by tallywatt -->", "");
-    expect(season === written, "the season report's bytes").toBe(true);
+    // The page carries the style itself.
+    const bodyOf = (text: string): string => text.slice(text.indexOf("<body>"));
+    expect(bodyOf(season ?? "") === bodyOf(written), "the season report's bytes").toBe(true);
+  });
+
+  it("gives every number of a log with all its fits to the last digit", async () => {
+    const [aircraft, log] = ["aircraft.json", "flight-01.csv"].map((name) =>
+      readFileSync(resolve(PACKAGE_FOLDER, "fixtures/tern", name), "utf8"),
+    );
+    machine.files["tern.json"] = aircraft ?? "";
+    machine.files["one.csv"] = log ?? "";
+    const work = {
+      kind: "check",
+      file: "one.csv",
+      bytes: bytesOf(log ?? ""),
+      aircraft: aircraft ?? "",
+    } as const;
+    const { check } = await ask({ ...work, answers: null, remembered: {} });
+    const fitted = ["packResistanceMohm", "controllerTimeConstantS", "propellerPowerCoefficient"] as const;
+    for (const name of fitted) expect(check.flights[0]?.measures[name].value, name).not.toBeNull();
+    expect(check).toEqual(await machine.json("check one.csv --aircraft tern.json"));
   });
 
   it("swaps from the logs read on the page as the command does from its logs, and from the book besides", async () => {
