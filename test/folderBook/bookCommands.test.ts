@@ -77,3 +77,35 @@ describe("every command that changes a book", { timeout: 7_200_000 }, () => {
     expect(states).toBeGreaterThan(30);
   });
 });
+
+describe("an edit of several flights of which another program changes one meanwhile", () => {
+  const words = "edit 2026-05-01-1 2026-05-02-1 --pack B --put-back 1500";
+  let other: Files;
+  beforeAll(async () => {
+    other = (await runOn(book, "edit 2026-05-02-1 --note theirs")).disk.files();
+  });
+
+  it("changes none of them and says so", async () => {
+    const { disk, exit } = await runOn(book, words, null, other);
+    expect(exit).toBe(EXIT.cannotWrite);
+    expect(await stateOf(disk.files())).toBe(await stateOf(other));
+    const last = await runOn(disk.files(), "undo");
+    expect(await stateOf(last.disk.files())).toBe(await stateOf(book));
+  });
+
+  it("changes none whatever call fails, and after a power loss at any call", async () => {
+    const [before, after] = [await stateOf(book), await stateOf(other)];
+    const { calls } = (await runOn(book, words, null, other)).disk;
+    for (let atCall = 0; atCall <= calls; atCall += 1) {
+      for (const code of ["EIO", "POWER"] as const) {
+        const fault = { atCall, code, isForEver: code === "POWER" };
+        const { disk, exit } = await runOn(book, words, fault, other);
+        const where = `${code} at call ${atCall}`;
+        expect([EXIT.cannotWrite, EXIT.unusable, null], where).toContain(exit);
+        for (const files of code === "POWER" ? survivors(disk.crash(), 5) : [disk.files()]) {
+          expect([before, after], where).toContain(await recoveredState(files));
+        }
+      }
+    }
+  });
+});

@@ -44,9 +44,32 @@ export interface Outcome {
   readonly exit: number | null;
 }
 
-/** Runs a command on a disk that fails where the fault says. */
-export async function runOn(files: Files, words: string, fault: Fault | null = null): Promise<Outcome> {
-  const disk = new MemoryDisk(files, fault);
+/** A disk on which another program finishes its change just before this one gets the lock. */
+class ContestedDisk extends MemoryDisk {
+  readonly #other: Files;
+
+  constructor(files: Files, fault: Fault | null, other: Files) {
+    super(files, fault);
+    this.#other = other;
+  }
+
+  override alone<Result>(folder: string, onWait: unknown, work: () => Promise<Result>): Promise<Result> {
+    this.become(this.#other);
+    return super.alone(folder, onWait, work);
+  }
+}
+
+/**
+ * Runs a command on a disk that fails where the fault says.
+ * @param other what another program makes of the files meanwhile
+ */
+export async function runOn(
+  files: Files,
+  words: string,
+  fault: Fault | null = null,
+  other: Files | null = null,
+): Promise<Outcome> {
+  const disk = other === null ? new MemoryDisk(files, fault) : new ContestedDisk(files, fault, other);
   const exit = await runCommandLine([...words.split(" "), "--book", "book"], ioOn(disk));
   return { disk, exit: disk.isPowerLost ? null : exit };
 }

@@ -57,6 +57,17 @@ export class MemoryDisk implements FileSystem {
     return new Map([...this.names].map(([path, inode]) => [path, this.data.get(inode) ?? new Uint8Array()]));
   }
 
+  /** What another program makes of the disk meanwhile, durably. */
+  become(files: ReadonlyMap<string, Uint8Array>): void {
+    for (const map of [this.names, this.durableNames]) map.clear();
+    for (const [path, bytes] of files) {
+      const inode = this.nextInode++;
+      for (const map of [this.data, this.durableData]) map.set(inode, bytes);
+      for (const map of [this.names, this.durableNames]) map.set(path, inode);
+    }
+    this.unsynced = [];
+  }
+
   crash(): CrashState {
     return {
       durableData: new Map(this.durableData),

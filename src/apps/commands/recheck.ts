@@ -60,14 +60,26 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     await io.pause();
   }
   progress.end();
+  tell(await replaced(book, results), call, book.isDry, talk);
+  if (kept.damaged.length > 0) talk.say(logbookSentences.damagedCount(kept.damaged.length));
+  return EXIT.done;
+}
+
+/** What became of the flights: one that another program changed meanwhile stays. */
+async function replaced(book: OpenBook, results: readonly Rechecked[]): Promise<readonly Rechecked[]> {
   const replacements = results.flatMap(({ replacement }) => replacement ?? []);
   const { changedMeanwhile } = await book.change((files) =>
     planReplace(files, book.frame, bookSentences.rechecked(replacements.length), replacements),
   );
-  for (const flight of changedMeanwhile) talk.say(bookSentences.changedMeanwhile(flight));
-  tell(results, call, book.isDry, talk);
-  if (kept.damaged.length > 0) talk.say(logbookSentences.damagedCount(kept.damaged.length));
-  return EXIT.done;
+  return results.map((one) =>
+    changedMeanwhile.includes(one.flight)
+      ? stays(one.flight, bookSentences.changedWhileChecked(one.flight))
+      : one,
+  );
+}
+
+function stays(flight: string, why: string): Rechecked {
+  return { flight, changes: [], why, replacement: null };
 }
 
 async function recheck(
@@ -79,12 +91,12 @@ async function recheck(
   talk: Talk,
 ): Promise<Rechecked> {
   const { flight, given } = entry;
-  const stays = (why: string): Rechecked => ({ flight, changes: [], why, replacement: null });
   const fitted = aircraft.find(({ name }) => name === entry.aircraft);
-  if (isRefit && fitted === undefined) return stays(logbookSentences.aircraftGone(flight, entry.aircraft));
+  if (isRefit && fitted === undefined)
+    return stays(flight, logbookSentences.aircraftGone(flight, entry.aircraft));
   const { facts, budget } = isRefit && fitted ? fitted : entry;
   const again = await checkAgain(book, entry, { given, facts, budget, readings: fitted?.readings ?? [] });
-  if (again.state === "stays") return stays(again.why);
+  if (again.state === "stays") return stays(flight, again.why);
   const isLast = entry.log.index === entry.log.flights - 1;
   if (isLast && again.flightsInLog > entry.log.flights) {
     talk.say(logbookSentences.moreFound(entry.log.file, join(book.folder, entry.log.path)));

@@ -3,7 +3,7 @@ import { checkAgain } from "./checkAgain.ts";
 import { type GivenFacts, type KeptFlight, NOTHING_GIVEN } from "./entry.ts";
 import { type NamedFlight, namedFlights } from "./namedFlights.ts";
 import type { OpenedBook } from "./openedBook.ts";
-import { planReplace, type Replacement } from "./planReplace.ts";
+import { planReplaceAll, type Replacement } from "./planReplace.ts";
 import { bookSentences } from "./sentences.ts";
 
 /** Facts to change; null takes one away, one left out stays. */
@@ -18,7 +18,7 @@ export type EditedFlights =
 const MEASURED_WITH: readonly (keyof GivenFacts)[] = ["propeller", "ambientC", "startPct", "date"];
 
 /**
- * Changes what the pilot said of flights. With several, a put-back is what one charge put back after all of them:
+ * Changes what the pilot said of flights, of all or of none. With several, a put-back is what one charge put back after all of them:
  * it is kept with the last and names them all.
  */
 export async function editFlights(
@@ -40,7 +40,7 @@ export async function editFlights(
     replacements.push({ entry, madeFrom: one.text });
   }
   const made = await book.change((files) =>
-    planReplace(files, book.frame, bookSentences.edited(names), replacements),
+    planReplaceAll(files, book.frame, bookSentences.edited(names), replacements),
   );
   const [lost] = made.changedMeanwhile;
   if (lost !== undefined) return { state: "changedMeanwhile", why: bookSentences.changedMeanwhile(lost) };

@@ -18,18 +18,15 @@ export interface Replaced {
   readonly changedMeanwhile: readonly string[];
 }
 
-/** Replaces flights by their new entries. */
+/** Replaces flights by their new entries, each by itself: one that was changed meanwhile stays. */
 export function planReplace(
   files: BookFiles,
   frame: ChangeFrame,
   what: string,
   replacements: readonly Replacement[],
 ): BookChange<Replaced> {
-  const isCurrent = ({ entry, madeFrom }: Replacement): boolean =>
-    files.get(flightPath(entry.flight)) === madeFrom;
-  const fresh = replacements.filter(isCurrent).map(({ entry }) => entry);
-  const changedMeanwhile = replacements.filter((one) => !isCurrent(one)).map(({ entry }) => entry.flight);
-  const result = { flights: fresh.map(({ flight }) => flight), changedMeanwhile };
+  const fresh = replacements.filter((one) => isCurrent(one, files)).map(({ entry }) => entry);
+  const result = { flights: fresh.map(({ flight }) => flight), changedMeanwhile: lost(replacements, files) };
   if (fresh.length === 0) return noChange(result);
   const index = readFlights(files, frame.digest);
   const byName = new Map(fresh.map((entry) => [entry.flight, entry]));
@@ -44,4 +41,25 @@ export function planReplace(
     replaced: index.entries.filter(({ flight }) => byName.has(flight)),
   };
   return bookChange(files, frame, made, result);
+}
+
+/** The same for flights that belong together: all of them, or none where one was changed meanwhile. */
+export function planReplaceAll(
+  files: BookFiles,
+  frame: ChangeFrame,
+  what: string,
+  replacements: readonly Replacement[],
+): BookChange<Replaced> {
+  const changedMeanwhile = lost(replacements, files);
+  return changedMeanwhile.length > 0
+    ? noChange({ flights: [], changedMeanwhile })
+    : planReplace(files, frame, what, replacements);
+}
+
+function isCurrent({ entry, madeFrom }: Replacement, files: BookFiles): boolean {
+  return files.get(flightPath(entry.flight)) === madeFrom;
+}
+
+function lost(replacements: readonly Replacement[], files: BookFiles): readonly string[] {
+  return replacements.filter((one) => !isCurrent(one, files)).map(({ entry }) => entry.flight);
 }

@@ -55,6 +55,8 @@ export const bookSentences = {
   notReadAgain: (flight: string, why: string): string => `${flight} stays as it was: ${why}`,
   changedMeanwhile: (flight: string): string =>
     `Flight ${flight} was changed by another program meanwhile. Nothing was written; try again.`,
+  changedWhileChecked: (flight: string): string =>
+    `${flight} was changed by another program meanwhile; it stays as that left it. To recheck it: tallywatt recheck`,
   busy: (): string => "Other programs kept changing this logbook. Nothing was changed; try again.",
   nothingToUndo: (): string => "There is no change to undo.",
   undoDamaged: (): string =>
