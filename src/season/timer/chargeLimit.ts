@@ -4,6 +4,7 @@ import {
   oneSidedPredictionFactor,
   oneSidedToleranceFactor,
   pooledSpread,
+  type Spread,
   sampleStandardDeviation,
 } from "../../base/statistics/index.ts";
 import { type ChargeConditions, GO_AROUND_S, type LoggedLoad } from "./loggedLoad.ts";
@@ -11,6 +12,14 @@ import { type ChargeConditions, GO_AROUND_S, type LoggedLoad } from "./loggedLoa
 /** What is assumed of a pilot's spread from flight to flight before any is known: relative, and its worth. */
 const PRIOR_SPREAD = 0.15;
 const PRIOR_WORTH_FLIGHTS = 3;
+/** The cautious bound must hold for each pilot, not on average: it assumes a less even one. */
+const CAUTIOUS_SPREAD = 0.2;
+/** From so many flights on the cautious bound rests on their own spread where that asks for more. */
+const FLIGHTS_FOR_OWN_SPREAD = 6;
+/** More than is promised: the climb scatters too. */
+const OWN_CONFIDENCE = 0.96;
+/** The factor on the flights' own spread is larger than on the pooled one by less than this. */
+const MOST_LARGER = 1.3;
 /** Share of flights that the timer promises to land with the reserve. */
 export const COVERAGE = 0.95;
 
@@ -65,15 +74,25 @@ function rateBounds(
   gainStandardDeviation: number,
 ): { readonly prediction: number; readonly tolerance: number } {
   const count = logRates.length;
-  const { standardDeviation, degreesOfFreedom } = pooledSpread(
-    {
-      standardDeviation: count > 1 ? sampleStandardDeviation(logRates) : 0,
-      degreesOfFreedom: count - 1,
-    },
-    { standardDeviation: PRIOR_SPREAD, degreesOfFreedom: PRIOR_WORTH_FLIGHTS },
-  );
+  const own = count > 1 ? sampleStandardDeviation(logRates) : 0;
+  const pooledWith = (prior: number) =>
+    pooledSpread(
+      { standardDeviation: own, degreesOfFreedom: count - 1 },
+      { standardDeviation: prior, degreesOfFreedom: PRIOR_WORTH_FLIGHTS },
+    );
+  const usual = pooledWith(PRIOR_SPREAD);
+  const prediction =
+    oneSidedPredictionFactor(count, COVERAGE, usual.degreesOfFreedom) * usual.standardDeviation;
+  const tolerance = cautiousTolerance(count, own, pooledWith(CAUTIOUS_SPREAD));
   const gain = normalQuantile(COVERAGE) * gainStandardDeviation;
-  const prediction = oneSidedPredictionFactor(count, COVERAGE, degreesOfFreedom) * standardDeviation;
-  const tolerance = oneSidedToleranceFactor(count, COVERAGE, COVERAGE, degreesOfFreedom) * standardDeviation;
   return { prediction: Math.hypot(prediction, gain), tolerance: Math.hypot(tolerance, gain) };
+}
+
+/** What is assumed of a pilot draws the spread of an uneven one down: many flights speak for themselves. */
+function cautiousTolerance(count: number, own: number, pooled: Spread): number {
+  const factor = oneSidedToleranceFactor(count, COVERAGE, COVERAGE, pooled.degreesOfFreedom);
+  const assumed = factor * pooled.standardDeviation;
+  const isOwnLess = MOST_LARGER * own < pooled.standardDeviation;
+  if (count < FLIGHTS_FOR_OWN_SPREAD || isOwnLess) return assumed;
+  return Math.max(assumed, oneSidedToleranceFactor(count, COVERAGE, OWN_CONFIDENCE, count - 1) * own);
 }

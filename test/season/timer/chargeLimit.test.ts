@@ -55,3 +55,42 @@ describe("simulated pilots (seed 99): later flights flown to the touchdown", () 
     expect(kept).toBeGreaterThanOrEqual(0.95);
   });
 });
+
+describe("the cautious touchdown", () => {
+  const rates = (spread: number, count: number) =>
+    Array.from({ length: count }, (_, at) => ({
+      ...LOAD,
+      rateMahPerS: 6 * Math.exp(at % 2 === 0 ? spread : -spread),
+    }));
+  const boundOver = (loads: readonly LoggedLoad[]): number => {
+    const limit = chargeLimit(loads, CONDITIONS);
+    return Math.log((limit.usableMah - limit.climbMah) / (limit.cautiousTouchdownByS - limit.climbS) / 6);
+  };
+
+  it("rests on a spread of 20 % worth three flights where the flights' own asks for no more", () => {
+    // k(.95/.95) is 2.910963 for n = 10 and 2.396002 for n = 20 (table of test/published/toleranceFactors.test.ts).
+    const spread = Math.sqrt((3 * 0.2 ** 2) / 12);
+    const factor = boundOver(rates(0, 10)) / spread;
+    expect(factor).toBeGreaterThan(2.396002);
+    expect(factor).toBeLessThan(2.910963);
+  });
+
+  it("rests on the flights' own spread where that is large, from six flights on", () => {
+    const spread = 0.4 * Math.sqrt(10 / 9);
+    // k(.95/.95) = 2.910963 for n = 10 (the same table); for a confidence of .96 a little more.
+    expect(boundOver(rates(0.4, 10)) / spread).toBeGreaterThan(2.911);
+    expect(boundOver(rates(0.4, 10)) / spread).toBeLessThan(3.1);
+    // For n = 4 the flights' own would ask for k = 5.143875 (the same table).
+    expect(boundOver(rates(0.4, 4))).toBeLessThan(5.143875 * 0.4 * Math.sqrt(4 / 3));
+  });
+
+  it("keeps its promise for 95 % of pilots of every spread (seed 77)", () => {
+    for (const [logged, spread] of [
+      [3, 0.25],
+      [6, 0.25],
+      [12, 0.2],
+    ] as const) {
+      expect(scorePilots(spread, logged, 200, 77).cautiousKept).toBeGreaterThanOrEqual(0.95);
+    }
+  });
+});
