@@ -6,7 +6,8 @@ import { rootOf } from "./rootOf.ts";
 
 /** How many standard deviations of either factor of the integrand are followed; 9 leaves 1e-18. */
 const REACH = 9;
-const PANELS = 4;
+/** Parts of each stretch between the turns of the normal factor: fewer where there are many stretches. */
+const [FEW_PANELS, MANY_PANELS] = [2, 4];
 /** First half-width of the bracket of a quantile, in standard deviations. */
 const FIRST_STEP = 0.1;
 
@@ -30,7 +31,7 @@ export function noncentralTCdf(t: number, degreesOfFreedom: number, delta: numbe
   const [from, to] = factorAbove0(t, delta, low, high);
   if (from >= to) return 0;
   const breaks = [from, ...turnAt(t, delta).filter((s) => s > from && s < to), to];
-  const share = integrate((s) => density(s) * normalCdf(t * s - delta), breaks, PANELS);
+  const share = integrate((s) => density(s) * normalCdf(t * s - delta), breaks, breaks.length > 3 ? FEW_PANELS : MANY_PANELS);
   return Math.min(1, Math.max(0, share));
 }
 
