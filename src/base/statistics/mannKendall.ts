@@ -67,18 +67,26 @@ export function kendallS(x: Numbers, y: Numbers): KendallScore {
  */
 export function exactUpperTail(n: number, s: number): number {
   const pairs = (n * (n - 1)) / 2;
-  let chances = Float64Array.of(1);
-  for (let k = 2; k <= n; k++) {
-    const next = new Float64Array(chances.length + k - 1);
-    for (let i = 0; i < chances.length; i++) {
-      for (let added = 0; added < k; added++) next[i + added]! += chances[i]! / k;
-    }
-    chances = next;
-  }
+  const chances = chancesOf(n);
   const mostInversions = Math.floor((pairs - s) / 2);
   let chance = 0;
   for (let i = 0; i <= Math.min(mostInversions, pairs); i++) chance += chances[i]!;
   return Math.min(1, chance);
+}
+
+/** Chances of each number of inversions in a random order of n values; worked out once for each n. */
+const known: Float64Array[] = [Float64Array.of(1), Float64Array.of(1)];
+
+function chancesOf(n: number): Float64Array {
+  for (let k = known.length; k <= n; k++) {
+    const before = known[k - 1]!;
+    const next = new Float64Array(before.length + k - 1);
+    for (let i = 0; i < before.length; i++) {
+      for (let added = 0; added < k; added++) next[i + added]! += before[i]! / k;
+    }
+    known.push(next);
+  }
+  return known[n]!;
 }
 
 function normalTail(s: number, variance: number): number {

@@ -31,7 +31,11 @@ export function noncentralTCdf(t: number, degreesOfFreedom: number, delta: numbe
   const [from, to] = factorAbove0(t, delta, low, high);
   if (from >= to) return 0;
   const breaks = [from, ...turnAt(t, delta).filter((s) => s > from && s < to), to];
-  const share = integrate((s) => density(s) * normalCdf(t * s - delta), breaks, breaks.length > 3 ? FEW_PANELS : MANY_PANELS);
+  const share = integrate(
+    (s) => density(s) * normalCdf(t * s - delta),
+    breaks,
+    breaks.length > 3 ? FEW_PANELS : MANY_PANELS,
+  );
   return Math.min(1, Math.max(0, share));
 }
 

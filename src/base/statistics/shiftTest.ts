@@ -28,6 +28,7 @@ export interface ShiftTest {
  * @param values in time order
  * @param seed the same seed gives the same p
  * @param permutations the smallest p that can come out is 1 / (permutations + 1)
+ * @param level null too as soon as p is sure to come out above this: most orders need not be looked at then
  * @throws RangeError for values that are not finite
  */
 export function shiftTest(
@@ -35,6 +36,7 @@ export function shiftTest(
   direction: ShiftDirection,
   seed: number,
   permutations = 50_000,
+  level = 1,
 ): ShiftTest | null {
   requireFinite(values, "shiftTest");
   requireWithin(permutations, 1, 1e7, "the number of permutations");
@@ -47,12 +49,14 @@ export function shiftTest(
   const random = new RandomNumbers(seed);
   const shuffled = order.slice();
   let asLarge = 0;
+  const chance = () => (1 + asLarge) / (1 + permutations);
   for (let i = 0; i < permutations; i++) {
     random.shuffle(shuffled);
     if (largestShift(shuffled).statistic >= limit) asLarge++;
+    if (chance() > level) return null;
   }
   return {
-    p: (1 + asLarge) / (1 + permutations),
+    p: chance(),
     splitAfter: observed.splitAfter,
     shift: sign * observed.shift,
     permutations,

@@ -1,6 +1,7 @@
 import { convolveWithDecay, decayAt } from "../../physics/index.ts";
 import { addRow, type GramMatrix, solveGram } from "./gramMatrix.ts";
 import { rememberedBy } from "./rememberedBy.ts";
+import type { Decays } from "./sharedDecays.ts";
 
 /** The heating model solved for one time constant and one lag of the probe. */
 export interface HeatSolution {
@@ -69,9 +70,9 @@ function withAir(gram: GramMatrix, { ambientC, ambientWeight }: HeatProblem): Gr
 export type HeatSums = (timeConstantS: number, lagS: number) => GramMatrix;
 
 /** The sums of products that a solver needs, each worked out once. */
-export function heatSums({ temperatureC, driver, stepS }: HeatReadings): HeatSums {
+export function heatSums({ temperatureC, driver, stepS }: HeatReadings, decays: Decays = decayAt): HeatSums {
   const terms = rememberedBy((constantS) => ({
-    decay: decayAt(driver.length, stepS, constantS),
+    decay: decays(driver.length, stepS, constantS),
     response: convolveWithDecay(driver, stepS, constantS),
   }));
   const ofLag = rememberedBy((lagS) =>

@@ -21,6 +21,8 @@ export interface HeatTrace {
   readonly drivers: readonly { readonly driver: HeatDriver; readonly currentA: string }[];
 }
 
+/** Beyond this many digits tenths are no whole numbers any more. */
+const MOST_DIGITS = 14;
 /** More spans than this are joined: a trace stays below 4 kB as JSON. */
 const MOST_SPANS = 250;
 
@@ -87,8 +89,46 @@ export function numbersText(values: readonly number[]): string {
   return values.map((value) => (Number.isNaN(value) ? "-" : String(Math.round(10 * value) / 10))).join(" ");
 }
 
+const [DASH, DOT, ZERO] = [45, 46, 48];
+
 /** The numbers of such a text again. */
 export function numbersOf(text: string): Float64Array {
-  if (text === "") return new Float64Array();
-  return Float64Array.from(text.split(" "), (part) => (part === "-" ? Number.NaN : Number(part)));
+  const numbers = new Float64Array(text === "" ? 0 : blanksIn(text) + 1);
+  for (let at = 0, start = 0; at < numbers.length; at++) {
+    const blank = text.indexOf(" ", start);
+    const end = blank < 0 ? text.length : blank;
+    numbers[at] = tenthsIn(text, start, end) ?? wholeNumber(text.slice(start, end));
+    start = end + 1;
+  }
+  return numbers;
+}
+
+function blanksIn(text: string): number {
+  let blanks = 0;
+  for (let at = text.indexOf(" "); at >= 0; at = text.indexOf(" ", at + 1)) blanks++;
+  return blanks;
+}
+
+function wholeNumber(part: string): number {
+  return part === "-" ? Number.NaN : Number(part);
+}
+
+/** "12.3" as 123 / 10, which is the nearest double too; null for what is written another way. */
+function tenthsIn(text: string, start: number, end: number): number | null {
+  const isNegative = text.charCodeAt(start) === DASH;
+  let tenths = 0;
+  let at = isNegative ? start + 1 : start;
+  if (at === end || end - at > MOST_DIGITS) return null;
+  for (; at < end && text.charCodeAt(at) !== DOT; at++) {
+    const digit = text.charCodeAt(at) - ZERO;
+    if (!(digit >= 0 && digit <= 9)) return null;
+    tenths = 10 * tenths + digit;
+  }
+  tenths *= 10;
+  if (at < end) {
+    const digit = text.charCodeAt(at + 1) - ZERO;
+    if (at + 2 !== end || !(digit >= 0 && digit <= 9)) return null;
+    tenths += digit;
+  }
+  return (isNegative ? -tenths : tenths) / 10;
 }

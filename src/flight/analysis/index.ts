@@ -1,7 +1,7 @@
 export type { AnalysedFlight, FlightWindow, Phase, PhaseName } from "./analysedFlight.ts";
 export { analyseRecording } from "./analyseRecording.ts";
 export { cellCountQuestion, restedPackV } from "./cellCount.ts";
-export { heatSolver } from "./controllerHeatProfile.ts";
+export { heatSolver, heatSums } from "./controllerHeatProfile.ts";
 export type { DayFacts } from "./dayFacts.ts";
 export type { FlightLoad } from "./flightLoad.ts";
 export { type HeatTrace, numbersOf, numbersText } from "./heatTrace.ts";
@@ -22,4 +22,5 @@ export type { PackPicture } from "./packResistancePicture.ts";
 export type { PackView, UnderLoad } from "./packView.ts";
 export type { FlightPictures } from "./pictures.ts";
 export { cellRangeOfRows, filledChannel, meanCellOfRows, powerOfRows } from "./rowSeries.ts";
+export { type Decays, sharedDecays } from "./sharedDecays.ts";
 export { weakestNotices } from "./weakestPart.ts";

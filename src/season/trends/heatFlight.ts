@@ -1,4 +1,10 @@
-import { type HeatDriver, heatSolver, numbersOf } from "../../flight/analysis/index.ts";
+import {
+  type Decays,
+  type HeatDriver,
+  heatSolver,
+  heatSums,
+  numbersOf,
+} from "../../flight/analysis/index.ts";
 import type { TrendFlight } from "./trendFlight.ts";
 
 /** Heating of one flight, solved for given time constants: least squares in ambient, start and gain. */
@@ -17,8 +23,14 @@ const FOUR_THIRDS = 4 / 3;
 /**
  * Solver of one flight under one driver; null where its trace does not hold that driver.
  * @param fullA the current at which the stand-in for the motor current equals the pack current; common to all flights
+ * @param decays shared by the flights
  */
-export function flightSolver(flight: TrendFlight, driver: HeatDriver, fullA: number): FlightSolver | null {
+export function flightSolver(
+  flight: TrendFlight,
+  driver: HeatDriver,
+  fullA: number,
+  decays: Decays,
+): FlightSolver | null {
   const trace = flight.check.heatTrace;
   const currentA = trace?.drivers.find((one) => one.driver === driver)?.currentA;
   if (!trace || !currentA) return null;
@@ -26,14 +38,15 @@ export function flightSolver(flight: TrendFlight, driver: HeatDriver, fullA: num
   const scale = fullA ** (2 - FOUR_THIRDS);
   const temperatureC = numbersOf(trace.temperatureC);
   const air = airOf(flight, temperatureC);
-  return heatSolver({
+  const problem = {
     stepS: trace.stepS,
     temperatureC,
     driver: numbersOf(currentA).map((amps) => (isFourThirds ? scale * amps ** FOUR_THIRDS : amps * amps)),
     ambientC: air?.ambientC ?? 0,
     ambientWeight:
       air === null ? 0 : ((MEMORY_S / trace.stepS) * READING_SD_C ** 2) / air.standardDeviationC ** 2,
-  });
+  };
+  return heatSolver(problem, heatSums(problem, decays));
 }
 
 /** The air as stated, else the controller's first reading where no flight of the log came before; null neither. */

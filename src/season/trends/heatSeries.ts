@@ -1,4 +1,5 @@
 import { isKnown, known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { type Decays, sharedDecays } from "../../flight/analysis/index.ts";
 import { flownPropeller } from "../timer/index.ts";
 import { controllerKey, controllerName, groupsBy, powerTrainKey } from "./fittings.ts";
 import { flightSolver } from "./heatFlight.ts";
@@ -18,13 +19,18 @@ const USUAL_HALF_WIDTH = 0.07;
  * only the heat is solved for: lost cooling stays unseen, and a series of its own says so.
  */
 export function heatSeries(flights: readonly TrendFlight[]): readonly RawSeries[] {
+  const decays = sharedDecays();
   return groupsBy(flights, controllerKey).flatMap((ofController) => {
-    const pooled = pooledHeat(ofController);
-    return groupsBy(ofController, powerTrainKey).flatMap((group) => seriesOf(group, pooled));
+    const pooled = pooledHeat(ofController, decays);
+    return groupsBy(ofController, powerTrainKey).flatMap((group) => seriesOf(group, pooled, decays));
   });
 }
 
-function seriesOf(group: readonly TrendFlight[], pooled: PooledHeat | null): readonly RawSeries[] {
+function seriesOf(
+  group: readonly TrendFlight[],
+  pooled: PooledHeat | null,
+  decays: Decays,
+): readonly RawSeries[] {
   const first = group[0];
   if (first === undefined) return [];
   const of = { pack: null, propeller: flownPropeller(first), controller: controllerName(first) };
@@ -33,7 +39,7 @@ function seriesOf(group: readonly TrendFlight[], pooled: PooledHeat | null): rea
     const own = plainSeries(raw, group, (flight) => flight.check.measures.controllerRisePerA2);
     return own.points.length === 0 ? [] : [own];
   }
-  const heats = new Map(group.map((flight) => [flight, heatIn(flight, pooled)]));
+  const heats = new Map(group.map((flight) => [flight, heatIn(flight, pooled, decays)]));
   const series = plainSeries(
     raw,
     group,
@@ -66,9 +72,9 @@ interface FlightHeat {
   readonly timeConstantS: number;
 }
 
-function heatIn(flight: TrendFlight, pooled: PooledHeat): FlightHeat | null {
+function heatIn(flight: TrendFlight, pooled: PooledHeat, decays: Decays): FlightHeat | null {
   const { driver, fullA, timeConstantS, probeLagS, isMotorCurrentKnown } = pooled;
-  const solve = flightSolver(flight, driver, fullA);
+  const solve = flightSolver(flight, driver, fullA, decays);
   if (solve === null) return null;
   const solved = isMotorCurrentKnown
     ? refitted(solve, timeConstantS, probeLagS, REFIT_REACH)

@@ -1,5 +1,5 @@
 import { median, minimumOf } from "../../base/statistics/index.ts";
-import type { HeatDriver } from "../../flight/analysis/index.ts";
+import type { Decays, HeatDriver } from "../../flight/analysis/index.ts";
 import { type FlightSolver, flightSolver } from "./heatFlight.ts";
 import type { TrendFlight } from "./trendFlight.ts";
 
@@ -31,11 +31,11 @@ const COARSE_S = Array.from(
 const REACH = Math.log(LONGEST_S / SHORTEST_S) / (COARSE_STEPS - 1);
 
 /** Null with fewer than five flights that hold a driver in common. */
-export function pooledHeat(flights: readonly TrendFlight[]): PooledHeat | null {
+export function pooledHeat(flights: readonly TrendFlight[], decays: Decays): PooledHeat | null {
   const traced = flights.filter((flight) => hasDriver(flight, "packCurrent"));
   const isMotorCurrentKnown = knowsMotorCurrent(traced);
   const drivers = ["packCurrent", isMotorCurrentKnown ? "motorCurrent" : "powerFourThirds"] as const;
-  const candidates = drivers.flatMap((driver) => pooledWith(driver, traced) ?? []);
+  const candidates = drivers.flatMap((driver) => pooledWith(driver, traced, decays) ?? []);
   const best = candidates.reduce<Candidate | null>(
     (least, one) => (least === null || one.sumOfSquares < least.sumOfSquares ? one : least),
     null,
@@ -58,14 +58,14 @@ function hasDriver(flight: TrendFlight, driver: HeatDriver): boolean {
   return flight.check.heatTrace?.drivers.some((one) => one.driver === driver) ?? false;
 }
 
-function pooledWith(driver: HeatDriver, traced: readonly TrendFlight[]): Candidate | null {
+function pooledWith(driver: HeatDriver, traced: readonly TrendFlight[], decays: Decays): Candidate | null {
   const holding = traced.filter((flight) => hasDriver(flight, driver));
   if (holding.length < FEWEST_POOLED) return null;
   const fullA = median(holding.map((flight) => flight.load?.peakCurrentA ?? 1));
   const stride = Math.ceil(holding.length / MOST_POOLED);
   const fits = holding
     .filter((_, index) => index % stride === 0)
-    .flatMap((flight) => ownFit(flightSolver(flight, driver, fullA)) ?? []);
+    .flatMap((flight) => ownFit(flightSolver(flight, driver, fullA, decays)) ?? []);
   if (fits.length < FEWEST_POOLED) return null;
   const pooled = {
     driver,

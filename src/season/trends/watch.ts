@@ -91,7 +91,7 @@ function alarmAt(
   if (trendP <= (look.trendP + ROUNDING) * scale) {
     return { kind: "trend", afterPoints: values.length, splitAfter: 0, p: trendP };
   }
-  const shift = shiftTest(values, direction, SEED, permutations);
-  if (shift === null || shift.p > look.shiftP * scale) return null;
+  const shift = shiftTest(values, direction, SEED, permutations, look.shiftP * scale);
+  if (shift === null) return null;
   return { kind: "shift", afterPoints: values.length, splitAfter: shift.splitAfter, p: shift.p };
 }

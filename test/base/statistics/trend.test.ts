@@ -26,6 +26,19 @@ describe("shiftTest", () => {
     expect(shiftTest([2, 2, 2, 2, 2], "up", 1, 100)!.p).toBe(1);
   });
 
+  it("stops early above a level and gives the same to the last bit below it (seed 5)", () => {
+    const random = new RandomNumbers(5);
+    let [below, above] = [0, 0];
+    for (let k = 0; k < 60; k += 1) {
+      const values = Array.from({ length: 12 }, (_, at) => random.next() + (at >= 7 ? 0.03 * (k % 20) : 0));
+      const whole = shiftTest(values, "up", k, 1000)!;
+      expect(shiftTest(values, "up", k, 1000, 0.05)).toEqual(whole.p > 0.05 ? null : whole);
+      if (whole.p > 0.05) above += 1;
+      else below += 1;
+    }
+    expect(Math.min(below, above)).toBeGreaterThan(10);
+  });
+
   it("is null with fewer than four values and refuses NaN", () => {
     expect(shiftTest([1, 2, 3], "up", 1)).toBeNull();
     expect(() => shiftTest([1, 2, 3, Number.NaN], "up", 1)).toThrow("NaN");
