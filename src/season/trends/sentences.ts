@@ -80,7 +80,7 @@ export function extraHeat(): string {
   return "Look at the controller, its solder joints and its timing.";
 }
 export function anotherPropeller(): string {
-  return "Was another propeller flown? Then give those flights theirs: edit FLIGHT --propeller DxP.";
+  return "Was another propeller flown? Then give those flights theirs: tallywatt edit FLIGHT --propeller DxP.";
 }
 export function watchThePack(): string {
   return "Weaker under load and warmer: look at this pack before it is pushed again.";

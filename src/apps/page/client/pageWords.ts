@@ -60,6 +60,7 @@ const WAYS: readonly (readonly [RegExp, Words])[] = [
   [/with --aircraft(?: FILE)?/g, () => "at the place Aircraft"],
   [/--aircraft FILE/g, () => "choose one at the place Aircraft"],
   [/, then: tallywatt edit FLIGHT.*/g, () => ", then edit the flight in the logbook."],
+  [/tallywatt edit FLIGHT --propeller DxP/g, () => "edit them in the logbook"],
   [/tallywatt (?:new \S+)/g, () => "the place Aircraft"],
   [/tallywatt add LOG/g, () => "drop a log and keep it"],
   [/tallywatt list/g, () => "see the logbook"],
