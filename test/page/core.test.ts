@@ -138,6 +138,12 @@ describe("the page's core beside the command", () => {
     expect(ofBoth.flights).toEqual({ inBook: 2, inLogs: 1 });
     expect(ofBoth.result, "the flights are the same, two of them kept").toEqual(ofLogs.result);
     expect(ofBook.result).not.toEqual(ofLogs.result);
+    const egret = { text: SAMPLE_AIRCRAFT.replace("Heron", "Egret"), file: "egret.json" };
+    const other = await ask({ ...own, aircraft: egret, logs, conditions: { ...ANY_DAY, reservePct: null } });
+    expect(other.flights, "what is kept as another aircraft's is not this one's").toEqual({
+      inBook: 0,
+      inLogs: 1,
+    });
   });
 
   it("edits, removes, undoes and shows as the command does", async () => {

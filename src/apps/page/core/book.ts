@@ -1,4 +1,11 @@
-import type { BookFiles, ChangeFrame, KeptFlight, OpenedBook, Store } from "../../../season/logbook/index.ts";
+import type {
+  BookFiles,
+  ChangeFrame,
+  KeptFlight,
+  LogbookEntry,
+  OpenedBook,
+  Store,
+} from "../../../season/logbook/index.ts";
 import { flightsOfAircraft, readFlights, readKeptFlights } from "../../../season/logbook/index.ts";
 import { sha256Of } from "./sha256.ts";
 
@@ -24,9 +31,14 @@ export function randomName(): string {
     .join("");
 }
 
-/** One aircraft's flights in the order of flying, without what only their own files hold. */
-export function flightsOf(files: BookFiles, aircraft: string): ReturnType<typeof readFlights>["entries"] {
-  return flightsOfAircraft(readFlights(files, sha256Of).entries, aircraft);
+/** Every flight in the order of flying, without what only their own files hold. */
+export function allFlights(files: BookFiles): readonly LogbookEntry[] {
+  return readFlights(files, sha256Of).entries;
+}
+
+/** The same of one aircraft. */
+export function flightsOf(files: BookFiles, aircraft: string): readonly LogbookEntry[] {
+  return flightsOfAircraft(allFlights(files), aircraft);
 }
 
 export function keptFlightsOf(files: BookFiles, aircraft: string): readonly KeptFlight[] {

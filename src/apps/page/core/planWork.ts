@@ -1,9 +1,9 @@
 import { planResult, swapResult } from "../../../flight/judgement/index.ts";
 import { knownPartsFrom, type LoggedFlight } from "../../../flight/prediction/index.ts";
-import type { LogbookEntry } from "../../../season/logbook/index.ts";
+import { flightsOfAircraft, type LogbookEntry } from "../../../season/logbook/index.ts";
 import { planView, swapView } from "../../../show/report/index.ts";
 import type { MeasuredLog, PlanAnswer, PlanWork, SwapAnswer, SwapWork } from "../messages.ts";
-import { type Book, flightsOf } from "./book.ts";
+import { allFlights, type Book, flightsOf } from "./book.ts";
 import { wantedAircraft } from "./wantedAircraft.ts";
 
 /** The plan of an aircraft, with its parts as the book's flights show them. */
@@ -41,8 +41,9 @@ export function swapWork(work: SwapWork, book: Book): Promise<SwapAnswer> {
     const { facts, budget, name } = chosen.aircraft;
     const before = { ambientC: null, elevationM: null, reservePct: budget.reservePct };
     const after = { ...conditions, reservePct: conditions.reservePct ?? budget.reservePct };
-    const entries = withBook ? flightsOf(files, name) : [];
-    const others = otherFlights(logs, entries);
+    const kept = withBook ? allFlights(files) : [];
+    const entries = flightsOfAircraft(kept, name);
+    const others = otherFlights(logs, kept);
     const known = knownPartsFrom([
       ...entries.map(loggedFlight),
       ...others.map((flight) => ({ ...flight, facts })),
@@ -59,12 +60,9 @@ export function swapWork(work: SwapWork, book: Book): Promise<SwapAnswer> {
   });
 }
 
-/** The flights of the logs that the book does not hold; a log given twice counts once. */
-function otherFlights(
-  logs: readonly MeasuredLog[],
-  entries: readonly LogbookEntry[],
-): MeasuredLog["flights"] {
-  const seen = new Set(entries.map(({ log }) => log.sha256));
+/** The flights of the logs that the book does not hold, be it as another aircraft's; a log given twice counts once. */
+function otherFlights(logs: readonly MeasuredLog[], kept: readonly LogbookEntry[]): MeasuredLog["flights"] {
+  const seen = new Set(kept.map(({ log }) => log.sha256));
   return logs.flatMap(({ sha256, flights }) => {
     if (seen.has(sha256)) return [];
     seen.add(sha256);
