@@ -1,4 +1,4 @@
-import { bookSentences, planUndo } from "../../season/logbook/index.ts";
+import { bookSentences, flightsIn, planUndo } from "../../season/logbook/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import { Failure } from "./failure.ts";
@@ -30,7 +30,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   }
   if (undone.state === "damaged") throw new Failure(EXIT.unusable, bookSentences.undoDamaged());
   if (undone.state === "outdated") throw new Failure(EXIT.choice, bookSentences.undoOutdated(undone.path));
-  const flights = undone.files.flatMap((path) => /^flights\/(.*)\.json$/.exec(path)?.[1] ?? []);
+  const flights = flightsIn(undone.files);
   if (call.has("json")) talk.data(changeJson("undo", flights, book.isDry));
   else {
     const say = undone.state === "undone" ? logbookSentences.undone : logbookSentences.madeAgain;

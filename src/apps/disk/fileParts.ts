@@ -1,10 +1,10 @@
 import * as fs from "node:fs";
-import type { FileParts } from "./fileSystem.ts";
+import type { LogBytes } from "../../log/reading/index.ts";
 
 const LEAST_BUFFER = 1 << 20;
 
 /** A file read a part at a time into one buffer. Opened for each part, so that nothing is left open. */
-export function filePartsOf(path: string): FileParts {
+export function filePartsOf(path: string): LogBytes {
   let buffer = new Uint8Array(0);
   return {
     length: fs.statSync(path).size,

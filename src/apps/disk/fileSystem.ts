@@ -1,14 +1,10 @@
+import type { LogBytes } from "../../log/reading/index.ts";
+
 /** A file or folder as it is: its size in bytes, the time of its last change. */
 export interface FileState {
   readonly isFolder: boolean;
   readonly size: number;
   readonly modifiedMs: number;
-}
-
-/** A part is good until the next one is asked for; asking throws where the file can no longer give it. */
-export interface FileParts {
-  readonly length: number;
-  subarray(start: number, end: number): Uint8Array;
 }
 
 /**
@@ -30,7 +26,7 @@ export interface FileSystem {
   /** Null when there is no such file. */
   read(path: string): Uint8Array | null;
   /** The bytes of a file a part at a time, for files too large to hold; null when there is no such file. */
-  parts(path: string): FileParts | null;
+  parts(path: string): LogBytes | null;
   /** Names in a folder, sorted; empty when there is no such folder. */
   list(path: string): readonly string[];
   /** Size in bytes, or null when there is no such file. */

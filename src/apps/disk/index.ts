@@ -1,5 +1,5 @@
 export { sha256Of, sha256OfParts } from "./checksum.ts";
-export type { FileParts, FileState, FileSystem } from "./fileSystem.ts";
+export type { FileState, FileSystem } from "./fileSystem.ts";
 export { LockBusyError, STALE_LOCK_S } from "./lockFacts.ts";
 export { nodeFileSystem } from "./nodeFileSystem.ts";
 export { LeadsOutError, withinFolder } from "./withinFolder.ts";

@@ -4,6 +4,7 @@ import {
   assertUsable,
   BOOK_FILE,
   type BookFiles,
+  flightIn,
   harmlessName,
   INDEX_FILE,
   judgedFacts,
@@ -52,7 +53,7 @@ export function verifyFolder(fileSystem: FileSystem, folder: string): FolderChec
         : []),
       ...aircraftOfBook(files).damaged.map(({ path, why }) => damage(path, why, say.verifyAircraft())),
       ...aircraftNotes(files, kept.entries),
-      ...kept.damaged.map(({ path, why }) => damage(path, why, say.verifyEntry(flightIn(path)))),
+      ...kept.damaged.map(({ path, why }) => damage(path, why, say.verifyEntry(flightIn(path) ?? path))),
       ...logProblems(fileSystem, folder, kept.entries),
       ...undoProblems(files),
       ...indexProblems(fileSystem, folder, files),
@@ -134,8 +135,4 @@ function note(path: string, what: string, todo: string): FolderProblem {
 
 function damage(path: string, what: string, todo: string): FolderProblem {
   return { path, what, todo, isDamage: true };
-}
-
-function flightIn(path: string): string {
-  return path.replace(/^flights\//, "").replace(/\.json$/, "");
 }

@@ -42,11 +42,11 @@ export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): 
   const { file, bytes } = log;
   const { digest } = book.frame;
   const sha256 = digest(bytes);
-  const before = await book.read((files) => ({
-    known: flightsOfLog(readFlights(files, digest), sha256),
-    chosen: terms.aircraftOf(files),
-    files,
-  }));
+  const before = await book.read((files) => {
+    const chosen = terms.aircraftOf(files);
+    const isOfBook = chosen.state === "chosen" && files.get(chosen.aircraft.path) === chosen.aircraft.text;
+    return { known: flightsOfLog(readFlights(files, digest), sha256), chosen, isOfBook };
+  });
   const [first] = before.known;
   if (first !== undefined && before.known.length >= first.log.flights) {
     const outcome = await alreadyThere(bytes, before.known, book);
@@ -57,7 +57,7 @@ export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): 
     return { file, sha256, aircraft: null, outcome: { state: "stopped", notices }, check: null };
   }
   const { aircraft } = before.chosen;
-  const isOfBook = before.files.get(aircraft.path) === aircraft.text;
+  const { isOfBook } = before;
   return addChecked(book, log, sha256, { aircraft, isOfBook }, terms);
 }
 

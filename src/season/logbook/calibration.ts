@@ -5,6 +5,7 @@ import {
   studentTQuantile,
 } from "../../base/statistics/index.ts";
 import { isCurrentEstimated } from "../../flight/analysis/measures.ts";
+import type { CurrentCalibration } from "./currentCalibration.ts";
 import type { BriefFlight } from "./entry.ts";
 import { bookSentences } from "./sentences.ts";
 
@@ -20,21 +21,6 @@ const BELIEVABLE_RATIO = [0.6, 1.6] as const;
 
 /** A half-width beyond this (of the logarithm) says that put-backs and flights do not belong together. */
 const WIDEST = 0.12;
-
-/** What the charger says about the current sensor: true amps = logged amps times `gain`. */
-export interface CurrentCalibration {
-  readonly gain: number;
-  /** 95 % interval. */
-  readonly low: number;
-  readonly high: number;
-  readonly putBacks: number;
-  /** True when the interval leaves 1 out: then charges of the book are corrected by it. */
-  readonly isApplied: boolean;
-  /** True when the put-backs differ too much from each other to say anything: then nothing is corrected. */
-  readonly isScattered: boolean;
-  /** Flights whose put-back could not be used, and why. */
-  readonly leftOut: readonly { readonly flight: string; readonly why: string }[];
-}
 
 /** A charger reading and the logged charge it put back; `why` when it cannot be used. */
 interface PutBack {

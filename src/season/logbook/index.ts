@@ -25,10 +25,11 @@ export {
   frontLength,
   indexText as indexTextOf,
 } from "./bookIndex.ts";
-export { type CurrentCalibration, calibrateCurrent } from "./calibration.ts";
+export { calibrateCurrent } from "./calibration.ts";
 export type { ChangeFrame } from "./changeBook.ts";
 export { type CheckedAgain, checkAgain, type JudgedBy } from "./checkAgain.ts";
 export { checkAsKept } from "./checkAsKept.ts";
+export type { CurrentCalibration } from "./currentCalibration.ts";
 export { type EditedFlights, editFlights, type GivenChanges } from "./editFlights.ts";
 export {
   type BriefFlight,
@@ -47,7 +48,7 @@ export { GIVEN_RANGES, type GivenNumber } from "./givenRanges.ts";
 export { foundFlights, keptFlight, keptReading, readingOptionsOf } from "./keptFlights.ts";
 export { flightsOfAircraft, type ListedFlight, type ListResult, listResult } from "./listResult.ts";
 export { type NamedFlight, type NamedFlights, namedFlights, whyUnknown } from "./namedFlights.ts";
-export { flightPath, harmlessName, logPath } from "./names.ts";
+export { flightIn, flightPath, flightsIn, harmlessName, logPath } from "./names.ts";
 export type { OpenedBook } from "./openedBook.ts";
 export { inOrderOfFlying } from "./order.ts";
 export { type Added, type AddRequest, flightsOfLog, planAdd, planKeepLog } from "./planAdd.ts";

@@ -1,5 +1,6 @@
 import type { BookIndex, DamagedFile } from "./bookIndex.ts";
-import { type CurrentCalibration, calibrateCurrent } from "./calibration.ts";
+import { calibrateCurrent } from "./calibration.ts";
+import type { CurrentCalibration } from "./currentCalibration.ts";
 import type { FlightFigures, GivenFacts, LogbookEntry } from "./entry.ts";
 
 /** One flight as a list shows it. */

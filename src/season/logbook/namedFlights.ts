@@ -1,8 +1,7 @@
 import { nearestWord } from "../../base/words/index.ts";
-import { FLIGHT_FOLDER } from "./bookFormat.ts";
 import type { KeptFlight } from "./entry.ts";
 import type { Digest } from "./entryText.ts";
-import { flightPath } from "./names.ts";
+import { flightPath, flightsIn } from "./names.ts";
 import { keptFlightAt } from "./readBook.ts";
 import { bookSentences } from "./sentences.ts";
 import type { BookFiles } from "./store.ts";
@@ -34,8 +33,5 @@ export function namedFlights(names: readonly string[], files: BookFiles, digest:
 /** That the book has no flight of this name, with the nearest one that it has; null when it has it. */
 export function whyUnknown(name: string, files: BookFiles): string | null {
   if (files.has(flightPath(name))) return null;
-  const names = [...files.keys()]
-    .filter((path) => path.startsWith(FLIGHT_FOLDER))
-    .map((path) => path.slice(FLIGHT_FOLDER.length, -".json".length));
-  return bookSentences.flightUnknown(name, nearestWord(name, names));
+  return bookSentences.flightUnknown(name, nearestWord(name, flightsIn(files.keys())));
 }

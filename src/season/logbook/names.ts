@@ -1,3 +1,6 @@
+import { FLIGHT_FOLDER } from "./bookFormat.ts";
+
+const ENDING = ".json";
 const LONGEST_NAME = 60;
 /** Names that Windows keeps for devices, whatever ending follows (Microsoft, Naming Files, Paths, and Namespaces). */
 const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i;
@@ -25,7 +28,18 @@ export function logPath(file: string, sha256: string): string {
 }
 
 export function flightPath(flight: string): string {
-  return `flights/${flight}.json`;
+  return `${FLIGHT_FOLDER}${flight}.json`;
+}
+
+/** The flight whose file this is; null for any other path. */
+export function flightIn(path: string): string | null {
+  const isFlight = path.startsWith(FLIGHT_FOLDER) && path.endsWith(ENDING);
+  return isFlight ? path.slice(FLIGHT_FOLDER.length, -ENDING.length) : null;
+}
+
+/** The flights whose files are among these paths, damaged ones too. */
+export function flightsIn(paths: Iterable<string>): readonly string[] {
+  return [...paths].flatMap((path) => flightIn(path) ?? []);
 }
 
 /** What is taken is compared without case: some disks do not tell "A" from "a". */

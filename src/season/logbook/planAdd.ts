@@ -2,7 +2,6 @@ import { withRememberedReading } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { CheckedLogWithRows } from "../../flight/check/index.ts";
 import type { BookAircraft } from "./bookAircraft.ts";
-import { FLIGHT_FOLDER } from "./bookFormat.ts";
 import type { BookIndex } from "./bookIndex.ts";
 import { bookChange, type ChangeFrame, noChange } from "./changeBook.ts";
 import type { GivenFacts, KeptFlight, KeptReading, LogbookEntry } from "./entry.ts";
@@ -10,7 +9,7 @@ import { entryText } from "./entryText.ts";
 import { isSameFlight } from "./fingerprint.ts";
 import { judgedFacts } from "./givenFacts.ts";
 import { type FoundFlight, foundFlights, keptFlight } from "./keptFlights.ts";
-import { flightName, flightPath, logPath } from "./names.ts";
+import { flightName, flightPath, flightsIn, logPath } from "./names.ts";
 import { inOrderOfFlying } from "./order.ts";
 import { readFlights } from "./readBook.ts";
 import { readingToRemember } from "./readingToRemember.ts";
@@ -155,8 +154,7 @@ function withPutBack(given: GivenFacts, isLast: boolean, flights: readonly strin
 
 /** Names of the files there are, damaged ones too, in lower case. */
 function takenNames(files: BookFiles): Set<string> {
-  const paths = [...files.keys()].filter((path) => path.startsWith(FLIGHT_FOLDER));
-  return new Set(paths.map((path) => path.slice(FLIGHT_FOLDER.length, -".json".length).toLowerCase()));
+  return new Set(flightsIn(files.keys()).map((flight) => flight.toLowerCase()));
 }
 
 function aircraftChange(files: BookFiles, request: AddRequest): readonly FileChange[] {

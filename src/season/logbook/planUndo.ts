@@ -2,6 +2,7 @@ import { AIRCRAFT_FOLDER, FLIGHT_FOLDER } from "./bookFormat.ts";
 import type { BookIndex } from "./bookIndex.ts";
 import { bookChange, type ChangeFrame, noChange } from "./changeBook.ts";
 import type { Digest } from "./entryText.ts";
+import { flightPath } from "./names.ts";
 import { inOrderOfFlying } from "./order.ts";
 import { keptFlightAt, readFlights } from "./readBook.ts";
 import type { BookChange, BookFiles, FileChange } from "./store.ts";
@@ -30,7 +31,7 @@ export function planUndo(files: BookFiles, frame: ChangeFrame): BookChange<Undon
     logs: [],
     files: before,
     index: restoredIndex(index, before, frame.digest),
-    replaced: index.entries.filter(({ flight }) => paths.has(`${FLIGHT_FOLDER}${flight}.json`)),
+    replaced: index.entries.filter(({ flight }) => paths.has(flightPath(flight))),
   };
   return bookChange(files, frame, made, { state: isUndo ? "madeAgain" : "undone", what, files: [...paths] });
 }
@@ -53,7 +54,7 @@ function restoredIndex(index: BookIndex, before: readonly FileChange[], digest: 
     .map((path) => ({ path, read: keptFlightAt(texts, path, digest) }));
   return {
     entries: inOrderOfFlying([
-      ...index.entries.filter(({ flight }) => !paths.has(`${FLIGHT_FOLDER}${flight}.json`)),
+      ...index.entries.filter(({ flight }) => !paths.has(flightPath(flight))),
       ...restored.flatMap(({ read }) => (read.state === "read" ? [read.entry] : [])),
     ]),
     damaged: [

@@ -1,18 +1,12 @@
 import { plainNumber } from "../../base/quantity/index.ts";
+import type { CurrentCalibration } from "./currentCalibration.ts";
 
 const list = (words: readonly string[]): string => words.join(", ");
 const several = (count: number, one: string, many: string): string =>
   count === 1 ? `1 ${one}` : `${count} ${many}`;
 
 /** What the sentence about the current sensor needs. */
-interface CalibrationWords {
-  readonly gain: number;
-  readonly low: number;
-  readonly high: number;
-  readonly putBacks: number;
-  readonly isApplied: boolean;
-  readonly isScattered: boolean;
-}
+type CalibrationWords = Omit<CurrentCalibration, "leftOut">;
 
 /** Every sentence about a logbook that a user can meet. */
 export const bookSentences = {

@@ -2,7 +2,7 @@ import { AIRCRAFT_FOLDER, BOOK_FILE, FLIGHT_FOLDER } from "./bookFormat.ts";
 import { bookChange, type ChangeFrame, noChange } from "./changeBook.ts";
 import type { KeptFlight } from "./entry.ts";
 import { type Digest, entryText, objectOf } from "./entryText.ts";
-import { firstFree, flightPath, isTaken } from "./names.ts";
+import { firstFree, flightIn, flightPath, isTaken } from "./names.ts";
 import { inOrderOfFlying } from "./order.ts";
 import { keptFlightAt, readFlights } from "./readBook.ts";
 import { bookSentences } from "./sentences.ts";
@@ -112,7 +112,7 @@ function renamed(entries: readonly KeptFlight[], files: BookFiles, last: number)
 
 function freeName(flight: string, taken: ReadonlySet<string>): string {
   const path = firstFree((number) => flightPath(`${flight}-${number + 1}`), taken);
-  return path.slice(FLIGHT_FOLDER.length, -".json".length);
+  return flightIn(path) ?? flight;
 }
 
 function newAircraft(files: BookFiles, other: BookFiles): readonly FileChange[] {

@@ -3,6 +3,7 @@ import {
   aircraftOfBook,
   bookSentences,
   editFlights,
+  flightsIn,
   planKeepAircraft,
   planRemove,
   planUndo,
@@ -37,7 +38,7 @@ export async function undoWork(book: Book): Promise<ChangeAnswer<"undo">> {
   if (undone.state === "nothing") return none(bookSentences.nothingToUndo());
   if (undone.state === "damaged") return none(bookSentences.undoDamaged());
   if (undone.state === "outdated") return none(bookSentences.undoOutdated(undone.path));
-  const flights = undone.files.flatMap((path) => /^flights\/(.*)\.json$/.exec(path)?.[1] ?? []);
+  const flights = flightsIn(undone.files);
   const say = undone.state === "undone" ? pageSentences.undone : pageSentences.madeAgain;
   return { kind: "undo", flights, text: say(undone.what) };
 }
