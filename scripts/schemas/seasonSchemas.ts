@@ -12,6 +12,7 @@ const limit = v.object({
   by: v.picklist(["charge", "voltage", "temperature"]),
   touchdownByS: v.nullable(seconds("From opening the throttle for take-off")),
   why: v.optional(text("Why it is null, or a caution.")),
+  flights: v.optional(v.pipe(v.array(v.string()), v.description("The flights that decide it."))),
 });
 
 export const timer = v.pipe(
@@ -30,6 +31,8 @@ export const timer = v.pipe(
     reservePct: v.number(),
     provisional: v.pipe(v.boolean(), v.description("Fewer than three flights.")),
     leftOut: v.array(v.object({ flight: v.string(), why: v.string() })),
+    ambientC: v.pipe(v.number(), v.description("Air it is reckoned for, degC.")),
+    isHotDay: v.pipe(v.boolean(), v.description("That air is the aircraft file's hot day.")),
     explained: v.pipe(
       v.array(v.object({ what: v.string(), value: v.number(), unit: v.string() })),
       v.description("Each part of the sum of the charge limit."),

@@ -10,6 +10,7 @@ export {
 } from "./loggedLoad.ts";
 export type { NextFlight } from "./nextFlight.ts";
 export { fittedPropeller, flownPropeller } from "./propellerName.ts";
+export { reckonedFor } from "./sentences.ts";
 export { setTimer } from "./setTimer.ts";
 export { type HeatConditions, temperatureLimitS } from "./temperatureLimit.ts";
 export { type TimerResult, timerResult } from "./timerResult.ts";

@@ -45,10 +45,10 @@ function notKnown(what: string): Answer {
   return { touchdownByS: null, why: limitNotKnown(what) };
 }
 
-function reachedAt(seconds: number | null): Answer {
+function reachedAt(seconds: number | null, flights: readonly string[]): Answer {
   return seconds === null
     ? { touchdownByS: null, why: limitNotReached() }
-    : { touchdownByS: Math.floor(seconds) };
+    : { touchdownByS: Math.floor(seconds), flights: [...new Set(flights)] };
 }
 
 /**
@@ -62,27 +62,38 @@ function byVoltage({ counted, charge, conditions, fitted, next }: LimitRequest):
   const ofPack = measured.filter((entry) => next.pack !== null && entry.given.pack === next.pack);
   const used = ofPack.length > 0 ? ofPack : measured;
   if (used.length === 0) return notKnown(NO_PACK_RESISTANCE);
-  const coldest = largestResistance(used);
-  const answer = reachedAt(
-    voltageLimitS(charge, {
-      cells,
-      chemistry,
-      minLoadedCellV,
-      ...coldest,
-      peakCurrentA: Math.max(...counted.map((entry) => entry.load?.peakCurrentA ?? 0)),
-      capacityMah: conditions.capacityMah * conditions.health,
-      startShare: conditions.startShare,
-    }),
-  );
+  const { flight, ...coldest } = largestResistance(used);
+  const strongest = counted.reduce((most, one) => (peakCurrentOf(one) > peakCurrentOf(most) ? one : most));
+  const seconds = voltageLimitS(charge, {
+    cells,
+    chemistry,
+    minLoadedCellV,
+    ...coldest,
+    peakCurrentA: peakCurrentOf(strongest),
+    capacityMah: conditions.capacityMah * conditions.health,
+    startShare: conditions.startShare,
+  });
+  const answer = reachedAt(seconds, [flight, strongest.flight]);
   const caution = colderWords(used, next);
   return caution === null ? answer : { ...answer, why: [answer.why, caution].filter(Boolean).join("; ") };
 }
 
+function peakCurrentOf({ load }: BriefFlight): number {
+  return load?.peakCurrentA ?? 0;
+}
+
 function largestResistance(used: readonly BriefFlight[]) {
-  const known = used.map(({ check }) => check.measures.packResistance10sMohm).filter(isKnown);
+  const known = used.flatMap(({ flight, check }) => {
+    const { packResistance10sMohm } = check.measures;
+    return isKnown(packResistance10sMohm) ? [{ flight, ...packResistance10sMohm }] : [];
+  });
   const largest = known.reduce((most, one) => (one.value > most.value ? one : most));
   const halfWidthMohm = (largest.high ?? largest.value) - largest.value;
-  return { resistance10sOhm: largest.value / 1000, resistanceHalfWidthOhm: halfWidthMohm / 1000 };
+  return {
+    flight: largest.flight,
+    resistance10sOhm: largest.value / 1000,
+    resistanceHalfWidthOhm: halfWidthMohm / 1000,
+  };
 }
 
 /** A colder pack than any counted one sags more than reckoned: said, not guessed. */
@@ -97,10 +108,19 @@ function byTemperature({ counted, fitted, next }: LimitRequest): Answer {
   const { limitC } = fitted.controller;
   if (limitC === null) return notKnown(NO_CONTROLLER_LIMIT);
   const ambientC = next.ambientC ?? fitted.field.hotDayC;
-  const heated = counted.flatMap((entry) => heatOfFlight(entry, ambientC, limitC) ?? []);
-  if (heated.length === 0) return notKnown(unfitWords(counted, ambientC, limitC));
-  const reached = heated.map(temperatureLimitS).filter((seconds) => seconds !== null);
-  return reachedAt(reached.length === 0 ? null : Math.min(...reached));
+  let isFitted = false;
+  let soonest: { readonly seconds: number; readonly flight: string } | null = null;
+  for (const entry of counted) {
+    for (const heat of heatOfFlight(entry, ambientC, limitC) ?? []) {
+      isFitted = true;
+      const seconds = temperatureLimitS(heat);
+      if (seconds !== null && (soonest === null || seconds < soonest.seconds)) {
+        soonest = { seconds, flight: entry.flight };
+      }
+    }
+  }
+  if (!isFitted) return notKnown(unfitWords(counted, ambientC, limitC));
+  return reachedAt(soonest?.seconds ?? null, soonest === null ? [] : [soonest.flight]);
 }
 
 /** Without a fit nothing can be reckoned ahead, but a flight that was too hot already must be named. */

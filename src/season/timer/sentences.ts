@@ -37,7 +37,7 @@ export function noLoadLeftOut(): string {
 }
 
 export function restVoltsLeftOut(): string {
-  return "its charge left does not fit its resting volts: check the capacity, the current sensor and the pack's age";
+  return "its charge left does not fit the pack's capacity or its resting volts: check the capacity, the current sensor and the pack's age";
 }
 
 export function noCapacity(): string {
@@ -50,6 +50,10 @@ export function noCountedFlight(total: number): string {
 }
 export function packTooSmall(): string {
   return "the charge down to the reserve does not last a take-off, a climb and one go-around";
+}
+/** Another limit than the charge leaves no time. @param words what limits, as `bindingWords` has it */
+export function limitTooSoon(words: string, touchdownByS: number, approachS: number): string {
+  return `${words} allows a touchdown by ${minutesAndSeconds(touchdownByS)} after take-off, sooner than an approach of ${Math.round(approachS)} s`;
 }
 export function limitNotReached(): string {
   return "not reached";
@@ -85,6 +89,17 @@ const BINDING_WORDS: Readonly<Record<string, string>> = {
   temperature: "the controller's temperature",
 };
 
+export function bindingWords(binding: string): string {
+  return BINDING_WORDS[binding] ?? binding;
+}
+
+/** What the answer rests on: the air, and the flights that decide it. */
+export function reckonedFor(ambientC: number, isHotDay: boolean, flights: readonly string[]): string {
+  const air = `Reckoned for air of ${plainNumber(ambientC)} °C${isHotDay ? ", the hot day; another: --ambient" : ""}.`;
+  if (flights.length === 0) return air;
+  return `${air} ${flights.length === 1 ? "The flight that decides" : "The flights that decide"}: ${flights.join(", ")}.`;
+}
+
 /** The whole answer in words. A suggestion from n flights, never a permission. */
 export function timerSentence(words: TimerWords): string {
   const flights = words.flights === 1 ? "1 flight" : `${words.flights} flights`;
@@ -92,7 +107,7 @@ export function timerSentence(words: TimerWords): string {
   return (
     `Set the timer to ${minutesAndSeconds(words.timerS)}: start it as you open the throttle for take-off; it rings when the approach must begin. ` +
     `Touch down by ${minutesAndSeconds(words.touchdownByS)}. ` +
-    `${capital(BINDING_WORDS[words.binding] ?? words.binding)} sets it: ` +
+    `${capital(bindingWords(words.binding))} sets it: ` +
     `19 of 20 flights land with ${plainNumber(words.reservePct)} % and one go-around left, from ${flights}.${doubt} ` +
     "A suggestion from logs: land earlier when anything feels wrong."
   );

@@ -9,7 +9,14 @@ import { longestApproachS } from "./longestApproach.ts";
 import type { NextFlight } from "./nextFlight.ts";
 import { oneMoreFlightS } from "./oneMoreFlight.ts";
 import { otherLimits } from "./otherLimits.ts";
-import { noCapacity, noCountedFlight, packTooSmall, timerSentence } from "./sentences.ts";
+import {
+  bindingWords,
+  limitTooSoon,
+  noCapacity,
+  noCountedFlight,
+  packTooSmall,
+  timerSentence,
+} from "./sentences.ts";
 import type { TimerLimit, TimerSetting } from "./timerSetting.ts";
 
 const ROUND_DOWN_TO_S = 10;
@@ -34,6 +41,8 @@ export function setTimer(
     aircraft: fitted.name ?? "",
     pack: next.pack,
     flights: loads.length,
+    ambientC: next.ambientC ?? fitted.field.hotDayC,
+    isHotDay: next.ambientC === null,
     coverage: COVERAGE,
     reservePct: next.reservePct,
     leftOut,
@@ -43,10 +52,18 @@ export function setTimer(
   if (loads.length === 0) return refused(frame, noCountedFlight(entries.length));
   const charge = chargeLimit(loads, conditions);
   const limits: readonly TimerLimit[] = [
-    { by: "charge", touchdownByS: Math.floor(charge.touchdownByS) },
+    chargeLimitOf(charge, loads),
     ...otherLimits({ counted, charge, conditions, fitted, next }),
   ];
   return settingOf(frame, loads, conditions, charge, limits);
+}
+
+/** Below nought there is no time to state: the charge does not last the take-off. */
+function chargeLimitOf({ touchdownByS }: ChargeLimit, loads: readonly LoggedLoad[]): TimerLimit {
+  const hungriest = loads.reduce((most, one) => (one.rateMahPerS > most.rateMahPerS ? one : most));
+  const flights = [hungriest.flight];
+  if (touchdownByS < 0) return { by: "charge", touchdownByS: 0, why: packTooSmall(), flights };
+  return { by: "charge", touchdownByS: Math.floor(touchdownByS), flights };
 }
 
 type Frame = Omit<
@@ -72,7 +89,13 @@ function settingOf(
   const binding = limits.reduce((least, one) => (secondsOf(one) < secondsOf(least) ? one : least));
   const approachS = longestApproachS(loads);
   const timerS = roundDown(secondsOf(binding) - approachS);
-  if (timerS <= 0) return { ...refused(frame, packTooSmall()), limits };
+  if (timerS <= 0) {
+    const why =
+      binding.by === "charge"
+        ? packTooSmall()
+        : limitTooSoon(bindingWords(binding.by), secondsOf(binding), approachS);
+    return { ...refused(frame, why), limits };
+  }
   const cautious = Math.min(secondsOf(binding), charge.cautiousTouchdownByS);
   const touchdownByS = timerS + approachS;
   const provisional = loads.length < FLIGHTS_FOR_FULL_TIMER;

@@ -7,6 +7,8 @@ export interface TimerLimit {
   /** Seconds from take-off, whole; null with `why` when not reached or not known. */
   readonly touchdownByS: number | null;
   readonly why?: string;
+  /** The counted flights that decide it; absent where none does. */
+  readonly flights?: readonly string[];
 }
 
 /** One term of the sum behind the setting, in words with its number. */
@@ -30,6 +32,9 @@ export interface TimerSetting {
   readonly cautiousTimerS: number | null;
   readonly binding: LimitName | null;
   readonly limits: readonly TimerLimit[];
+  /** Air that it is reckoned for, degC, and whether that is the aircraft file's hot day. */
+  readonly ambientC: number;
+  readonly isHotDay: boolean;
   readonly coverage: number;
   readonly reservePct: number;
   readonly provisional: boolean;

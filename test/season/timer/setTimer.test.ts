@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { timerLines } from "../../../src/apps/commands/logbook/timerLines.ts";
 import { known, unknown } from "../../../src/base/quantity/index.ts";
 import type { LogbookEntry } from "../../../src/season/logbook/index.ts";
 import { setTimer } from "../../../src/season/timer/index.ts";
@@ -7,6 +8,8 @@ import {
   cutShortLeftOut,
   estimatedLeftOut,
   otherPropellerLeftOut,
+  packTooSmall,
+  reckonedFor,
   restVoltsLeftOut,
 } from "../../../src/season/timer/sentences.ts";
 import { type EntryChanges, entry, FITTED, sure } from "./entries.ts";
@@ -164,6 +167,47 @@ describe("without a timer", () => {
       expect(timer.why).toContain(words);
       expect(timer.text).toContain(words);
     }
+  });
+});
+
+describe("what the timer rests on", () => {
+  const HOT = {
+    controllerRisePerA2: sure(0.08, "degC/A2"),
+    controllerTimeConstantS: sure(120, "s"),
+    controllerHotDayPeakC: sure(96, "degC"),
+  };
+
+  it("states no negative touchdown, and names the limit that leaves no time", () => {
+    const empty = setTimer(flights(3), FITTED, { ...NEXT, startPct: 20 }, null);
+    expect(empty.limits[0]).toMatchObject({ by: "charge", touchdownByS: 0, why: packTooSmall() });
+    expect(timerLines(empty, null).join(" ")).not.toMatch(/-\d|Touchdown by/);
+    const hot = flights(3, { measures: HOT, load: { meanDriverA2: 800 } });
+    const tooHot = setTimer(hot, FITTED, { ...NEXT, ambientC: 65 }, null);
+    expect(tooHot.timerS).toBeNull();
+    expect(tooHot.why).toContain("the controller's temperature allows a touchdown by");
+  });
+
+  it("says the air it is reckoned for and the flights that decide", () => {
+    const hungry = setTimer(
+      [...flights(2), entry({ flight: "hungry", load: { rateMahPerS: 7 } })],
+      FITTED,
+      NEXT,
+      null,
+    );
+    expect(hungry).toMatchObject({ ambientC: FITTED.field.hotDayC, isHotDay: true, binding: "charge" });
+    expect(hungry.limits[0]?.flights).toEqual(["hungry"]);
+    expect(timerLines(hungry, null)).toContain(reckonedFor(FITTED.field.hotDayC, true, ["hungry"]));
+    const warm = entry({ flight: "warm", measures: HOT, load: { meanDriverA2: 900 } });
+    const cool = flights(2, { measures: HOT, load: { meanDriverA2: 700 } });
+    const heated = setTimer([...cool, warm], FITTED, { ...NEXT, ambientC: 45 }, null);
+    expect(heated).toMatchObject({ ambientC: 45, isHotDay: false, binding: "temperature" });
+    expect(heated.limits[2]?.flights).toEqual(["warm"]);
+    const weak = { packResistance10sMohm: known(80, 1, "mohm", "derived") };
+    const sagging = [
+      entry({ flight: "weak", measures: weak }),
+      entry({ flight: "strong", load: { peakCurrentA: 90 } }),
+    ];
+    expect(setTimer(sagging, FITTED, NEXT, null).limits[1]?.flights).toEqual(["weak", "strong"]);
   });
 });
 

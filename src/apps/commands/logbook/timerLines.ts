@@ -1,6 +1,6 @@
 import { minutesAndSeconds } from "../../../base/quantity/index.ts";
 import type { CurrentCalibration } from "../../../season/logbook/index.ts";
-import type { TimerSetting } from "../../../season/timer/index.ts";
+import { reckonedFor, type TimerSetting } from "../../../season/timer/index.ts";
 import { oneLine } from "../printable.ts";
 import { calibrationLine } from "./calibrationLine.ts";
 
@@ -9,6 +9,7 @@ export function timerLines(setting: TimerSetting, calibration: CurrentCalibratio
   return [
     setting.text,
     ...limitLine(setting),
+    ...airLine(setting),
     ...cautiousLine(setting),
     ...oneMoreLine(setting),
     ...leftOutLine(setting),
@@ -17,12 +18,19 @@ export function timerLines(setting: TimerSetting, calibration: CurrentCalibratio
   ].map(oneLine);
 }
 
-function limitLine({ limits }: TimerSetting): readonly string[] {
-  if (limits.length === 0) return [];
+/** Without a timer the sentence says what is in its way. */
+function limitLine({ limits, timerS }: TimerSetting): readonly string[] {
+  if (limits.length === 0 || timerS === null) return [];
   const words = limits.map(({ by, touchdownByS, why }) =>
     touchdownByS === null ? `${by} ${why}` : `${by} ${minutesAndSeconds(touchdownByS)}`,
   );
   return [`Touchdown by: ${words.join("; ")}.`];
+}
+
+function airLine({ timerS, binding, limits, ambientC, isHotDay }: TimerSetting): readonly string[] {
+  if (timerS === null) return [];
+  const decisive = limits.find(({ by }) => by === binding)?.flights ?? [];
+  return [reckonedFor(ambientC, isHotDay, decisive)];
 }
 
 function cautiousLine({ cautiousTimerS }: TimerSetting): readonly string[] {
