@@ -62,6 +62,11 @@ export const add = v.pipe(
   v.description("What became of each log: the result of `tallywatt add LOG --json`."),
 );
 
+const putBacksLeftOut = v.pipe(
+  v.array(v.object({ flight: v.string(), why: v.string() })),
+  v.description("Flights whose put-back cannot be used."),
+);
+
 export const list = v.pipe(
   v.object({
     format: v.literal("tallywatt/list"),
@@ -82,6 +87,7 @@ export const list = v.pipe(
     ),
     damaged,
     calibration,
+    putBacksLeftOut,
   }),
   v.title("tallywatt list"),
   v.description("The flights in the order they were flown: the result of `tallywatt list --json`."),

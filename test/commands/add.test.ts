@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { parseAircraftFile } from "../../src/aircraft/index.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
-import type { KeptFlight } from "../../src/season/logbook/index.ts";
+import { bookSentences, type KeptFlight } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "./bookMachine.ts";
 
 const ONE = flightLog({ startsAt: "2026-06-14 10:00:00" });
@@ -32,6 +32,46 @@ describe("add", () => {
     expect(await machine.ok("add one.csv")).toContain("is in the logbook already as 2026-06-14-1");
     expect(await machine.ok("add copy.csv")).toContain("already");
     expect(machine.bookFiles()).toEqual(before);
+  });
+
+  it("says that facts of a log that is there already are not taken in, and how to change them", async () => {
+    const machine = withLogs();
+    await machine.ok("add one.csv --aircraft heron.json --pack A");
+    const before = machine.bookFiles();
+    const again = await machine.run(["add", "one.csv", "--pack", "B", "--flown", "1:20", "--note", "to be"]);
+    const edit = "tallywatt edit 2026-06-14-1 --pack B --flown 1:20 --note";
+    expect(again.err).toContain(edit);
+    expect(machine.bookFiles()).toEqual(before);
+    expect((await machine.run("add one.csv --pack A")).err).toBe("");
+    await machine.ok("edit 2026-06-14-1 --pack B --put-back 900");
+    expect((await machine.run("add one.csv --pack B --put-back 900")).err).not.toContain("taken in");
+    expect((await machine.run("add one.csv --put-back 901")).err).toContain("--put-back 901");
+  });
+
+  it("names the nearest pack where one of the name has not flown, and takes it all the same", async () => {
+    const machine = withLogs();
+    expect((await machine.run("add one.csv --aircraft heron.json --pack Alpha")).err).toBe("");
+    const added = await machine.run("add two.csv --pack Aplha");
+    expect(added.exit).toBe(EXIT.done);
+    expect(added.err).toContain(bookSentences.packUnknown("Aplha", "Alpha", ["Alpha"]));
+    expect((await entryOf(machine, "2026-06-15-1")).given.pack).toBe("Aplha");
+    expect((await machine.run("timer --pack Alpah")).err).toContain("--pack Alpha");
+    expect((await machine.run("timer --pack Alpha")).err).toBe("");
+    expect((await machine.run("edit 2026-06-15-1 --pack zzz")).err).toContain("known are Alpha, Aplha");
+    expect((await machine.run("edit 2026-06-15-1 --pack Alpha")).err).toBe("");
+  });
+
+  it("says which put-back is not used and why, and how many are needed", async () => {
+    const machine = withLogs();
+    const first = await machine.run("add one.csv --aircraft heron.json --put-back 760");
+    expect(first.err).toContain(bookSentences.putBacksNeeded(2));
+    const second = await machine.run("add two.csv --put-back 5000");
+    expect(second.err).toContain(
+      "The put-back of 2026-06-15-1 is not used: the put-back of 5000 mAh does not fit",
+    );
+    expect(await machine.ok("list")).toContain("The put-back of 2026-06-15-1 is not used");
+    const { putBacksLeftOut } = await machine.json<{ putBacksLeftOut: readonly unknown[] }>("list");
+    expect(putBacksLeftOut).toHaveLength(1);
   });
 
   it("asks when a flight looks like one exported again, and --again settles it", async () => {

@@ -49,6 +49,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   if (edited.state !== "edited") {
     throw new Failure(edited.state === "unusable" ? EXIT.unusable : EXIT.cannotWrite, edited.why);
   }
+  if (edited.packNote !== null) talk.say(edited.packNote);
   if (call.has("json")) talk.data(changeJson("edit", edited.flights, book.isDry));
   else talk.data(logbookSentences.edited(edited.flights, book.isDry, undoLine(call)));
   return EXIT.done;

@@ -1,17 +1,12 @@
-import {
-  calibrateCurrent,
-  flightsOfAircraft,
-  type LogbookEntry,
-  listResult,
-  readFlights,
-} from "../../season/logbook/index.ts";
+import { flightsOfAircraft, type LogbookEntry, listResult, readFlights } from "../../season/logbook/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
-import { calibrationLine } from "./logbook/calibrationLine.ts";
+import { putBackLines } from "./logbook/calibrationLine.ts";
 import { flightLine } from "./logbook/flightLine.ts";
 import { BOOK_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
 import { logbookSentences } from "./logbook/sentences.ts";
+import { oneLine } from "./printable.ts";
 import type { Talk } from "./talk.ts";
 
 export const command: CommandDefinition = {
@@ -40,8 +35,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   else {
     const flights = flightsOfAircraft(index.entries, aircraft);
     for (const entry of flights) talk.data(flightLine(entry));
-    const line = calibrationLine(calibrateCurrent(flights));
-    if (line !== null) talk.data(line);
+    for (const line of putBackLines(flights)) talk.data(oneLine(line));
     if (flights.length === 0) talk.say(noFlights(aircraft, index.entries, folder));
   }
   if (index.damaged.length > 0) talk.say(logbookSentences.damagedCount(index.damaged.length));

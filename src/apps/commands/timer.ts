@@ -1,4 +1,4 @@
-import { flightsOfAircraft, readBriefFlights } from "../../season/logbook/index.ts";
+import { flightsOfAircraft, readBriefFlights, unknownPack } from "../../season/logbook/index.ts";
 import { timerResult } from "../../season/timer/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
@@ -48,6 +48,8 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
     reservePct: givenNumber(call, "reserve", "reservePct") ?? budget.reservePct,
     startPct: givenNumber(call, "start-pct", "startPct"),
   };
+  const packNote = unknownPack(next.pack, entries);
+  if (packNote !== null) talk.say(packNote);
   const result = timerResult(entries, facts, next);
   if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
   else talk.data(timerLines(result, result.calibration).join("\n"));

@@ -4,10 +4,13 @@ import type { BookAircraft, ChosenAircraft } from "./bookAircraft.ts";
 import type { GivenFacts, LogbookEntry } from "./entry.ts";
 import { dayOf, judgedFacts } from "./givenFacts.ts";
 import { keptReading } from "./keptFlights.ts";
+import { flightsOfAircraft } from "./listResult.ts";
 import type { OpenedBook } from "./openedBook.ts";
 import { type Added, type AddRequest, flightsOfLog, planAdd, planKeepLog } from "./planAdd.ts";
 import { readFlights } from "./readBook.ts";
 import type { BookFiles } from "./store.ts";
+import { unknownPack } from "./unknownPack.ts";
+import { unusedFacts } from "./unusedFacts.ts";
 
 /** A log's bytes under its own name, no folder. */
 export interface LogToAdd {
@@ -35,7 +38,14 @@ export interface AddedLog {
   readonly outcome: Added;
   /** Null for a log that was there already or could not be opened. */
   readonly check: FlightCheck | null;
+  /** Facts of a log that was there already, which say something else than its flights do: not taken in. */
+  readonly unused: Partial<GivenFacts>;
+  /** That the pack is not known of this aircraft, where others are. */
+  readonly packNote: string | null;
 }
+
+/** For a log about which nothing more is to be said. */
+export const NOTHING_MORE = { unused: {}, packNote: null } as const;
 
 /** Adds one log to the book. A log that is there already is known by its digest, before it is analysed. */
 export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): Promise<AddedLog> {
@@ -45,20 +55,32 @@ export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): 
   const before = await book.read((files) => {
     const chosen = terms.aircraftOf(files);
     const isOfBook = chosen.state === "chosen" && files.get(chosen.aircraft.path) === chosen.aircraft.text;
-    return { known: flightsOfLog(readFlights(files, digest), sha256), chosen, isOfBook };
+    const index = readFlights(files, digest);
+    const name = chosen.state === "chosen" ? chosen.aircraft.name : null;
+    const packNote = unknownPack(terms.given.pack, flightsOfAircraft(index.entries, name));
+    return { known: flightsOfLog(index, sha256), chosen, isOfBook, packNote };
   });
   const [first] = before.known;
   if (first !== undefined && before.known.length >= first.log.flights) {
     const outcome = await alreadyThere(bytes, before.known, book);
-    return { file, sha256, aircraft: first.aircraft, outcome, check: null };
+    const unused = unusedFacts(terms.given, before.known);
+    return { file, sha256, aircraft: first.aircraft, outcome, check: null, unused, packNote: null };
   }
   if (before.chosen.state === "stopped") {
     const { notices } = before.chosen;
-    return { file, sha256, aircraft: null, outcome: { state: "stopped", notices }, check: null };
+    return {
+      file,
+      sha256,
+      aircraft: null,
+      outcome: { state: "stopped", notices },
+      check: null,
+      ...NOTHING_MORE,
+    };
   }
   const { aircraft } = before.chosen;
-  const { isOfBook } = before;
-  return addChecked(book, log, sha256, { aircraft, isOfBook }, terms);
+  const { isOfBook, packNote } = before;
+  const added = await addChecked(book, log, sha256, { aircraft, isOfBook }, terms);
+  return { ...added, packNote: added.outcome.state === "added" ? packNote : null };
 }
 
 /** Writes only where the kept log is lost or damaged. */
@@ -100,5 +122,5 @@ async function addChecked(
     isAgain,
   };
   const outcome = await book.change((files) => planAdd(files, book.frame, request));
-  return { file, sha256, aircraft: name, outcome, check: checked.check };
+  return { file, sha256, aircraft: name, outcome, check: checked.check, ...NOTHING_MORE };
 }

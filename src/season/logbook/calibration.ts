@@ -15,7 +15,7 @@ const PRIOR_WORTH = 3;
 /** Two standard deviations of a hobby charger's own mAh reading (common practice, no published source). */
 const CHARGER_ACCURACY = 0.02;
 /** A single charge can be ended early or late: fewer than this many calibrate nothing. */
-const LEAST_PUT_BACKS = 2;
+export const LEAST_PUT_BACKS = 2;
 /** Outside this a put-back belongs to another flight or pack. */
 const BELIEVABLE_RATIO = [0.6, 1.6] as const;
 
@@ -38,9 +38,7 @@ interface PutBack {
  */
 export function calibrateCurrent(entries: readonly BriefFlight[]): CurrentCalibration | null {
   const all = putBacksOf(entries);
-  const leftOut = all.flatMap(({ flights, why }) =>
-    why === null ? [] : flights.map((flight) => ({ flight, why })),
-  );
+  const leftOut = leftOutOf(all);
   const ratios = all
     .filter(({ why }) => why === null)
     .map(({ putBackMah, loggedMah }) => Math.log(putBackMah / loggedMah));
@@ -51,6 +49,17 @@ export function calibrateCurrent(entries: readonly BriefFlight[]): CurrentCalibr
   const isScattered = halfWidth > WIDEST;
   const isApplied = !isScattered && (low > 1 || high < 1);
   return { gain: Math.exp(center), low, high, putBacks: ratios.length, isApplied, isScattered, leftOut };
+}
+
+/** Flights whose put-back cannot be used, and why, also where too few are left to calibrate anything. */
+export function putBacksLeftOut(entries: readonly BriefFlight[]): CurrentCalibration["leftOut"] {
+  return leftOutOf(putBacksOf(entries));
+}
+
+function leftOutOf(putBacks: readonly PutBack[]): CurrentCalibration["leftOut"] {
+  return putBacks.flatMap(({ flights, why }) =>
+    why === null ? [] : flights.map((flight) => ({ flight, why })),
+  );
 }
 
 function halfWidthOf(logRatios: readonly number[]): number {

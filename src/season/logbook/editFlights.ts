@@ -1,17 +1,20 @@
 import { type AircraftOfBook, aircraftOfBook } from "./bookAircraft.ts";
 import { checkAgain } from "./checkAgain.ts";
 import { type GivenFacts, type KeptFlight, NOTHING_GIVEN } from "./entry.ts";
+import { flightsOfAircraft } from "./listResult.ts";
 import { type NamedFlight, namedFlights } from "./namedFlights.ts";
 import type { OpenedBook } from "./openedBook.ts";
 import { planReplaceAll, type Replacement } from "./planReplace.ts";
+import { readBriefFlights } from "./readBook.ts";
 import { bookSentences } from "./sentences.ts";
+import { unknownPack } from "./unknownPack.ts";
 
 /** Facts to change; null takes one away, one left out stays. */
 export type GivenChanges = Partial<Omit<GivenFacts, "putBackFlights">>;
 
 /** Flights that were changed; or why none was: one is not there, damaged, or was changed by another program meanwhile. */
 export type EditedFlights =
-  | { readonly state: "edited"; readonly flights: readonly string[] }
+  | { readonly state: "edited"; readonly flights: readonly string[]; readonly packNote: string | null }
   | { readonly state: "unusable" | "changedMeanwhile"; readonly why: string };
 
 /** Facts that the measures depend on: with them the log is analysed again. */
@@ -26,9 +29,10 @@ export async function editFlights(
   flights: readonly string[],
   changes: GivenChanges,
 ): Promise<EditedFlights> {
-  const { named, aircraft } = await book.read((files) => ({
+  const { named, aircraft, brief } = await book.read((files) => ({
     named: namedFlights(flights, files, book.frame.digest),
     aircraft: aircraftOfBook(files),
+    brief: changes.pack ? readBriefFlights(files, book.frame.digest).entries : [],
   }));
   if (named.state === "unusable") return named;
   const names = named.flights.map(({ entry }) => entry.flight);
@@ -44,7 +48,8 @@ export async function editFlights(
   );
   const [lost] = made.changedMeanwhile;
   if (lost !== undefined) return { state: "changedMeanwhile", why: bookSentences.changedMeanwhile(lost) };
-  return { state: "edited", flights: made.flights };
+  const ofAircraft = flightsOfAircraft(brief, named.flights[0]?.entry.aircraft ?? null);
+  return { state: "edited", flights: made.flights, packNote: unknownPack(changes.pack ?? null, ofAircraft) };
 }
 
 function editedGiven(

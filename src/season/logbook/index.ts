@@ -1,4 +1,4 @@
-export { type AddedLog, type AddTerms, addLog, type LogToAdd } from "./addLog.ts";
+export { type AddedLog, type AddTerms, addLog, type LogToAdd, NOTHING_MORE } from "./addLog.ts";
 export {
   type AircraftOfBook,
   aircraftOfBook,
@@ -25,7 +25,7 @@ export {
   frontLength,
   indexText as indexTextOf,
 } from "./bookIndex.ts";
-export { calibrateCurrent } from "./calibration.ts";
+export { calibrateCurrent, LEAST_PUT_BACKS, putBacksLeftOut } from "./calibration.ts";
 export type { ChangeFrame } from "./changeBook.ts";
 export { type CheckedAgain, checkAgain, type JudgedBy } from "./checkAgain.ts";
 export { checkAsKept } from "./checkAsKept.ts";
@@ -68,6 +68,7 @@ export { bookSentences } from "./sentences.ts";
 export type { BookChange, BookFiles, FileChange, LogFile, Store } from "./store.ts";
 export { type BookKeeper, type BookState, BusyBookError, filesAfter, storeOver } from "./storeOver.ts";
 export { readUndo, type UndoRecord } from "./undo.ts";
+export { unknownPack } from "./unknownPack.ts";
 export {
   planTakeIn,
   type ReadWholeBook,

@@ -1,5 +1,5 @@
 import type { BookIndex, DamagedFile } from "./bookIndex.ts";
-import { calibrateCurrent } from "./calibration.ts";
+import { calibrateCurrent, putBacksLeftOut } from "./calibration.ts";
 import type { CurrentCalibration } from "./currentCalibration.ts";
 import type { FlightFigures, GivenFacts, LogbookEntry } from "./entry.ts";
 
@@ -20,6 +20,7 @@ export interface ListResult {
   readonly flights: readonly ListedFlight[];
   readonly damaged: readonly DamagedFile[];
   readonly calibration: CurrentCalibration | null;
+  readonly putBacksLeftOut: CurrentCalibration["leftOut"];
 }
 
 /** The flights of one aircraft, whatever the case of its name; of all for null. */
@@ -31,6 +32,7 @@ export function listResult(index: BookIndex, aircraft: string | null): ListResul
     flights: entries.map(listed),
     damaged: index.damaged,
     calibration: calibrateCurrent(entries),
+    putBacksLeftOut: putBacksLeftOut(entries),
   };
 }
 

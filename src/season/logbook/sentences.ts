@@ -29,6 +29,9 @@ export const bookSentences = {
       ? `There is no aircraft file ${name}, and the logbook holds no aircraft. To start one: tallywatt new ${name}`
       : `There is no aircraft "${name}" in the logbook${nearest === null ? `; it holds ${list(names)}` : `. Did you mean ${nearest}?`}`,
 
+  packUnknown: (pack: string, nearest: string | null, known: readonly string[]): string =>
+    `No flight flew on pack ${pack} yet; known are ${list(known)}.${nearest === null ? "" : ` If ${nearest} is meant: --pack ${nearest}`}`,
+
   nothingFlew: (): string => "Nothing runs in this log, so there is no flight to add.",
   sameFlight: (flight: string): string =>
     `This looks like flight ${flight} exported again: same clock, same charge curve. To add it all the same: --again; to replace the flight, remove it first.`,
@@ -74,6 +77,10 @@ export const bookSentences = {
     `its current was scaled by ${plainNumber(scale)}, now by ${plainNumber(now)}; tallywatt recheck --refit brings it along`,
   putBackMisfit: (putBackMah: number, loggedMah: number): string =>
     `the put-back of ${plainNumber(putBackMah)} mAh does not fit ${plainNumber(loggedMah)} mAh logged`,
+  putBackNotUsed: (flight: string, why: string): string => `The put-back of ${flight} is not used: ${why}.`,
+  morePutBacks: (count: number): string => `${several(count, "more put-back", "more put-backs")} not used.`,
+  putBacksNeeded: (needed: number): string =>
+    `1 put-back so far; from ${needed} on they calibrate the current sensor.`,
   /** The sensor's departure in percent with its interval: low is the gain's lower end. */
   calibrated: ({ gain, low, high, putBacks, isApplied, isScattered }: CalibrationWords): string => {
     const percent = (one: number): string => Math.abs(100 * (1 - 1 / one)).toFixed(1);

@@ -182,7 +182,7 @@ describe("what the timer rests on", () => {
     expect(empty.limits[0]).toMatchObject({ by: "charge", touchdownByS: 0, why: packTooSmall() });
     expect(timerLines(empty, null).join(" ")).not.toMatch(/-\d|Touchdown by/);
     const hot = flights(3, { measures: HOT, load: { meanDriverA2: 800 } });
-    const tooHot = setTimer(hot, FITTED, { ...NEXT, ambientC: 65 }, null);
+    const tooHot = setTimer(hot, FITTED, { ...NEXT, ambientC: 90 }, null);
     expect(tooHot.timerS).toBeNull();
     expect(tooHot.why).toContain("the controller's temperature allows a touchdown by");
   });

@@ -5,6 +5,7 @@ import {
   addLog,
   type ChosenAircraft,
   type GivenFacts,
+  NOTHING_MORE,
 } from "../../../season/logbook/index.ts";
 import type { Io } from "../io.ts";
 import { logName, readLogBytes } from "../logInput.ts";
@@ -36,7 +37,7 @@ export async function addLogOf(
   if (input.state === "unusable") {
     const { code, text } = input;
     const outcome: Added = { state: "stopped", notices: [{ code, severity: "refusal", text }] };
-    return { file, sha256: "", aircraft: null, outcome, check: null };
+    return { file, sha256: "", aircraft: null, outcome, check: null, ...NOTHING_MORE };
   }
   return addLog(work.book, { file, bytes: input.bytes }, { ...work, chargedWith });
 }

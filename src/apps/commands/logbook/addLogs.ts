@@ -10,10 +10,11 @@ import { EXIT, type ExitCode, exitOfSeveral } from "../exitCodes.ts";
 import { Failure, tellError } from "../failure.ts";
 import { readLogBytes } from "../logInput.ts";
 import { exitOfNotices } from "../noticeLines.ts";
+import { oneLine } from "../printable.ts";
 import { commandLine } from "../shellWord.ts";
 import { type AddWork, addLogOf } from "./addLogOf.ts";
 import { bookWords } from "./bookWords.ts";
-import { calibrationLine } from "./calibrationLine.ts";
+import { putBackLines } from "./calibrationLine.ts";
 import type { LogToTake } from "./logsOfCall.ts";
 import { progressOf } from "./progress.ts";
 import { logbookSentences } from "./sentences.ts";
@@ -40,6 +41,7 @@ export async function addLogs(logs: readonly LogToTake[], call: Call, work: AddW
     await io.pause();
   }
   progress.end();
+  for (const note of new Set(results.flatMap(({ packNote }) => packNote ?? []))) talk.say(oneLine(note));
   if (call.has("json")) {
     talk.data(JSON.stringify(addedJson(results, work.book.isDry, await calibration(work)), null, 2));
   } else {
@@ -107,10 +109,10 @@ function totalsOf(results: readonly AddedLog[]): string {
 }
 
 /** A new put-back may have told more of the current sensor. */
-async function tellCalibration(work: AddWork): Promise<void> {
-  if (work.given.putBackMah === null) return;
-  const line = calibrationLine(await calibration(work));
-  if (line !== null) work.talk.say(line);
+async function tellCalibration({ book, given, talk }: AddWork): Promise<void> {
+  if (given.putBackMah === null) return;
+  const entries = await book.read((files) => readFlights(files, book.frame.digest).entries);
+  for (const line of putBackLines(entries)) talk.say(oneLine(line));
 }
 
 /** What the put-backs say now of the current sensor. */

@@ -1,3 +1,4 @@
+import { minutesAndSeconds } from "../../../base/quantity/index.ts";
 import {
   type GivenFacts,
   NOTHING_GIVEN,
@@ -48,6 +49,27 @@ export function textOption(call: Call, option: string, most: number): string | n
   if (!isLine) throw usageFailure(logbookSentences.textWrong(`--${option}`, most));
   return text;
 }
+
+/** Facts as the words that give them. */
+export function wordsOfFacts(facts: Partial<GivenFacts>): readonly string[] {
+  return GIVEN_OPTIONS.flatMap(({ flags }) => {
+    const option = flags.split(" ")[0] ?? "";
+    const value = facts[FACT_OF[option] ?? "pack"] ?? null;
+    if (FACT_OF[option] === undefined || value === null) return [];
+    return [option, option === "--flown" ? minutesAndSeconds(Number(value)) : String(value)];
+  });
+}
+
+const FACT_OF: Readonly<Record<string, keyof GivenFacts>> = {
+  "--pack": "pack",
+  "--propeller": "propeller",
+  "--ambient": "ambientC",
+  "--start-pct": "startPct",
+  "--put-back": "putBackMah",
+  "--flown": "flownS",
+  "--date": "date",
+  "--note": "note",
+};
 
 function propellerOption(call: Call): string | null {
   const text = call.text("propeller");

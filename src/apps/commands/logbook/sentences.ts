@@ -41,6 +41,8 @@ export const logbookSentences = {
     `${isDry ? "Would add" : "Added"} ${count(flights.length, "flight", "flights")} of ${aircraft} from ${log}: ${flights.join(", ")}.`,
   already: (log: string, flights: readonly string[]): string =>
     `${log} is in the logbook already as ${flights.join(", ")}; nothing was added.`,
+  factsNotTaken: (command: string): string =>
+    `What was said of it before stays; this call's facts were not taken in. To change them: ${command}`,
   totals: (added: number, already: number, stopped: number): string =>
     `${count(added, "flight", "flights")} added, ${count(already, "log", "logs")} there already, ${count(stopped, "log", "logs")} not added.`,
   putBackNotKept: (command: string): string =>

@@ -6,6 +6,7 @@ import { inOrder, noticeLines } from "../noticeLines.ts";
 import { commandLine } from "../shellWord.ts";
 import type { AddWork } from "./addLogOf.ts";
 import { bookWords } from "./bookWords.ts";
+import { wordsOfFacts } from "./givenOptions.ts";
 import { logbookSentences } from "./sentences.ts";
 
 /** Notices on standard error; on standard output what was added, with one log its main numbers too. */
@@ -15,6 +16,10 @@ export function tellAdded(log: string, added: AddedLog, call: Call, { talk, book
     commandLine([call.name, log, ...call.optionWords, ...option.split(" ")]);
   const notices = outcome.state === "stopped" ? outcome.notices : (check?.log.notices ?? []);
   for (const notice of inOrder(notices)) talk.say(noticeLines(shownLog(log), notice, retry).join("\n"));
+  if (outcome.state === "already" && Object.keys(added.unused).length > 0) {
+    const words = ["edit", ...outcome.flights, ...wordsOfFacts(added.unused), ...bookWords(call)];
+    talk.say(logbookSentences.factsNotTaken(commandLine(words)));
+  }
   if (outcome.state === "stopped" || call.has("json")) return;
   if (outcome.state === "already") {
     talk.data(logbookSentences.already(shownLog(log), outcome.flights));
