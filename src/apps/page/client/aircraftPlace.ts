@@ -1,31 +1,27 @@
-import type { AircraftInBook, AircraftKeysAnswer } from "../messages.ts";
+import type { AircraftInBook, AircraftKeysAnswer, EditAircraftAnswer } from "../messages.ts";
+import { AircraftDraft } from "./aircraftDraft.ts";
 import { type AircraftForm, aircraftForm } from "./aircraftForm.ts";
 import { download } from "./download.ts";
 import { button, element, inputOf, placeOf, settled } from "./element.ts";
-import type { KeyValue } from "./keyField.ts";
 import { noticeItems } from "./notices.ts";
 import type { Session } from "./session.ts";
 import { showAnswer } from "./showAnswer.ts";
 import { inBackground, tell } from "./tell.ts";
 import { clientWords } from "./words.ts";
 
-type Changes = Readonly<Record<string, KeyValue>>;
-
 /** The place of the aircraft file: a form by question beside what it means for the plan. */
 export class AircraftPlace {
   readonly #session: Session;
   #keys: AircraftKeysAnswer | null = null;
   #form: AircraftForm | null = null;
-  /** What was typed and is not in the session's text yet, because it is new or because a value is wrong. */
-  #changes: Changes = {};
-  /** One after the other: each writes into the text that the one before left. */
-  #applying: Promise<void> = Promise.resolve();
+  readonly #draft: AircraftDraft;
   #drawTurn = 0;
   #planTurn = 0;
-  readonly #settle = settled(() => inBackground(() => this.#apply()));
+  readonly #settle = settled(() => inBackground(() => this.#draft.write()));
 
   constructor(session: Session) {
     this.#session = session;
+    this.#draft = new AircraftDraft(session, (answer) => this.#heard(answer));
     session.places.add("aircraft", {
       enter: () => inBackground(() => this.#enter()),
       leave: () => this.#leave(),
@@ -70,7 +66,7 @@ export class AircraftPlace {
       if (this.#session.places.open === "log") tell(notices[0]?.text ?? "");
       return false;
     }
-    this.#changes = {};
+    this.#draft.forget();
     this.#session.aircraft = { name, text, file };
     await this.#redraw();
     return true;
@@ -117,11 +113,11 @@ export class AircraftPlace {
     const { text, file } = aircraft;
     const [{ keys }, { values, notices }] = await Promise.all([
       this.#allKeys(),
-      core.ask({ kind: "editAircraft", text, file, changes: this.#changes }),
+      core.ask({ kind: "editAircraft", text, file, changes: this.#draft.changes }),
     ]);
     if (turn !== this.#drawTurn) return;
-    const form = aircraftForm(keys, { ...values, ...this.#changes }, units, (path, value) => {
-      this.#changes = { ...this.#changes, [path]: value };
+    const form = aircraftForm(keys, { ...values, ...this.#draft.changes }, units, (path, value) => {
+      this.#draft.type(path, value);
       this.#settle();
     });
     this.#form = form;
@@ -131,29 +127,11 @@ export class AircraftPlace {
     await this.#plan();
   }
 
-  #apply(): Promise<void> {
-    const next = this.#applying.then(() => this.#applyOnce());
-    this.#applying = next.catch(() => {});
-    return next;
-  }
-
-  /** Writes what was typed into the text and makes the plan anew, when every value may be. */
-  async #applyOnce(): Promise<void> {
-    const { aircraft, core } = this.#session;
-    const changes = this.#changes;
-    if (aircraft === null || Object.keys(changes).length === 0) return;
-    const { text, file } = aircraft;
-    const answer = await core.ask({ kind: "editAircraft", text, file, changes });
-    // Another text came meanwhile, such as one with an answer in it: what is still to be written goes into that.
-    if (this.#session.aircraft !== aircraft) return this.#applyOnce();
-    this.#form?.faults(answer.notices);
-    if (answer.name === null) {
-      placeOf("plan-now").textContent = clientWords.planWaits;
-      return;
-    }
-    this.#changes = withoutWritten(this.#changes, changes);
-    this.#session.aircraft = { name: answer.name, text: answer.text, file };
-    await this.#plan();
+  /** What was written, or what is wrong with it. */
+  async #heard({ name, notices }: EditAircraftAnswer): Promise<void> {
+    this.#form?.faults(notices);
+    if (name === null) placeOf("plan-now").textContent = clientWords.planWaits;
+    else await this.#plan();
   }
 
   async #plan(): Promise<void> {
@@ -172,8 +150,8 @@ export class AircraftPlace {
 
   /** Waits until all that was typed is in the session's text; false, and said, where a line is wrong. */
   async #isAllWritten(): Promise<boolean> {
-    await this.#apply();
-    const isRight = Object.keys(this.#changes).length === 0 && this.#form?.isWrong() !== true;
+    await this.#draft.write();
+    const isRight = this.#draft.isWritten && this.#form?.isWrong() !== true;
     if (!isRight) tell(clientWords.correctFirst);
     return isRight;
   }
@@ -195,11 +173,4 @@ export class AircraftPlace {
     const { result, notices } = await core.ask({ kind: "keepAircraft", text, file });
     tell(result === null ? (notices[0]?.text ?? "") : clientWords.keptAircraft(result.name));
   }
-}
-
-/** What was typed anew while the rest was written. */
-function withoutWritten(now: Changes, written: Changes): Changes {
-  return Object.fromEntries(
-    Object.entries(now).filter(([path, value]) => !(path in written) || written[path] !== value),
-  );
 }

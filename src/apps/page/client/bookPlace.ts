@@ -1,4 +1,5 @@
 import type { ListAnswer, WantedAircraft } from "../messages.ts";
+import { aircraftChoice, type ViewName, viewChoice } from "./bookChoices.ts";
 import { bookFlights, packsOf } from "./bookFlights.ts";
 import { download } from "./download.ts";
 import { button, element, inputOf, placeOf } from "./element.ts";
@@ -10,14 +11,6 @@ import { inBackground, tell } from "./tell.ts";
 import { timerFields } from "./timerFields.ts";
 import { unitsNote } from "./unitsChoice.ts";
 import { clientWords } from "./words.ts";
-
-type ViewName = "flights" | "timer" | "trends" | "season";
-const VIEWS: readonly (readonly [ViewName, string])[] = [
-  ["flights", "Flights"],
-  ["timer", "Timer"],
-  ["trends", "Trends"],
-  ["season", "Season report"],
-];
 
 /** The place of the logbook: flights, timer, trends and season of one aircraft, and the book as a file. */
 export class BookPlace {
@@ -67,34 +60,16 @@ export class BookPlace {
   }
 
   #drawChoices(names: readonly string[]): void {
-    const views = VIEWS.map(([view, words]) =>
-      button(
-        words,
-        () => {
-          this.#view = view;
-          tell("");
-          inBackground(() => this.#enter());
-        },
-        view === this.#view ? { "aria-pressed": "true" } : { "aria-pressed": "false" },
-      ),
-    );
-    const group = element(
-      "div",
-      { class: "buttons", role: "group", "aria-label": "Of the logbook" },
-      ...views,
-    );
-    placeOf("book-choices").replaceChildren(...(names.length > 1 ? [this.#picker(names)] : []), group);
-  }
-
-  #picker(names: readonly string[]): HTMLElement {
-    const select = element("select", { id: "book-aircraft" });
-    for (const name of names) select.append(element("option", { value: name }, name));
-    select.value = this.#name ?? "";
-    select.addEventListener("change", () => {
-      this.#name = select.value;
+    const views = viewChoice(this.#view, (view) => {
+      this.#view = view;
+      tell("");
+      inBackground(() => this.#enter());
+    });
+    const aircraft = aircraftChoice(names, this.#name, (name) => {
+      this.#name = name;
       inBackground(() => this.#show());
     });
-    return element("p", {}, element("label", { for: "book-aircraft" }, "Aircraft "), select);
+    placeOf("book-choices").replaceChildren(...(names.length > 1 ? [aircraft] : []), views);
   }
 
   async #show(): Promise<void> {

@@ -1,26 +1,9 @@
 import type { Answers, CheckAnswer, MeasuredLog } from "../messages.ts";
-import { button, element, placeOf } from "./element.ts";
+import { placeOf } from "./element.ts";
+import { isBusy, type Log, logOf, measuredIn, say, sayProgress, stateWords } from "./logRow.ts";
 import type { Session } from "./session.ts";
 import { inBackground, tell, whyFailed } from "./tell.ts";
 import { clientWords } from "./words.ts";
-
-/** One log of this page. */
-export interface Log {
-  readonly file: File;
-  readonly row: HTMLElement;
-  readonly words: HTMLElement;
-  answers: Answers | null;
-  /** Null until it is read, and again when another aircraft was chosen. */
-  answer: CheckAnswer | null;
-  /** What it says of the parts of the aircraft as it is; null like the answer, but kept when that grows old. */
-  measured: MeasuredLog | null;
-  /** Counts the times it was asked about: an answer to an earlier one is out of date. */
-  turn: number;
-  /** How many flights or runs it holds; null before it is read. */
-  flights: number | null;
-  /** What became of it in the logbook; null before. */
-  kept: string | null;
-}
 
 /** Reports are large: only this many are held at once, the others are read again when chosen. */
 const MOST_HELD = 12;
@@ -103,16 +86,11 @@ export class Logs {
   }
 
   #logOf(file: File): Log {
-    const words = element("span", { class: "state" }, clientWords.waiting);
-    const row = element("li", {});
-    const nothing = { answers: null, answer: null, measured: null, flights: null, kept: null };
-    const log: Log = { file, row, words, turn: 0, ...nothing };
-    const show = button(file.name, () => {
+    const log = logOf(file, () => {
       this.choose(log);
       if (log.answer !== null) placeOf("report").focus();
     });
-    row.append(show, " ", words);
-    placeOf("logs").append(row);
+    placeOf("logs").append(log.row);
     this.all.push(log);
     return log;
   }
@@ -189,33 +167,4 @@ export class Logs {
     for (const { row } of this.all) row.firstElementChild?.removeAttribute("aria-current");
     this.#open?.row.firstElementChild?.setAttribute("aria-current", "true");
   }
-}
-
-function isBusy({ words }: Log): boolean {
-  return words.dataset.state === "busy";
-}
-
-function measuredIn({ check }: CheckAnswer): MeasuredLog {
-  const flights = check.flights.map(({ kind, complete, measures }) => ({ kind, complete, measures }));
-  return { sha256: check.log.sha256, flights };
-}
-
-function say({ row, words }: Log, state: "busy" | "done" | "failed", text: string): void {
-  words.textContent = text;
-  words.dataset.state = state;
-  row.querySelector("progress")?.remove();
-}
-
-/** How far the reading of a log has come, from 0 to 1. */
-function sayProgress(log: Log, text: string, share: number): void {
-  say(log, "busy", text);
-  log.words.after(" ", element("progress", { "aria-label": text, value: String(share) }));
-}
-
-function stateWords({ check, isRemembered }: CheckAnswer): string {
-  const severities = check.log.notices.map(({ severity }) => severity);
-  if (severities.includes("refusal")) return clientWords.unusable;
-  if (severities.includes("question")) return clientWords.asks;
-  const runs = check.flights.filter(({ kind }) => kind === "benchRun").length;
-  return clientWords.found(check.flights.length - runs, runs, isRemembered);
 }
