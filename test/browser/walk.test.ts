@@ -60,6 +60,14 @@ describe.skipIf(!hasBrowser())(withBrowser("a pilot's walk through the served pa
     const { measures } = await json<SwapResult>("swap", "--aircraft", AIRCRAFT, "--cells", "7");
     for (const name of ["staticCurrentA", "minCellV"] as const)
       expect(isAlike(name, measures[name].value, ofSwap.get(name)?.[0]), name).toBe(true);
+    const rechecked = await json<{ flights: readonly { changes: readonly unknown[] }[] }>(
+      "recheck",
+      "--dry-run",
+    );
+    expect(
+      rechecked.flights.map(({ changes }) => changes),
+      "a browser's last digits are no change",
+    ).toEqual(LOGS.map(() => []));
     expect([...first.problems, ...problems, ...served.bugs]).toEqual([]);
     await context.close();
   });

@@ -106,7 +106,7 @@ export class KeepPanel {
     if (outcome.state !== "stopped") {
       log.kept =
         outcome.state === "added" ? clientWords.kept(outcome.flights) : clientWords.already(outcome.flights);
-      log.words.textContent = log.kept;
+      log.words.textContent = clientWords.keptShort(outcome.flights);
       if (log === this.#log) this.#draw();
       return;
     }
