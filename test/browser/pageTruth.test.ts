@@ -199,6 +199,13 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
     await page.locator(".next-flight [name=ambientC]").fill("86");
     await page.locator("#book-view", { hasText: "Reports, timer and trends are in °C, m and kg." }).waitFor();
     await expect.poll(() => lastAsked(page, "timer")).toMatchObject({ ambientC: 30, reservePct: null });
+    await page.getByRole("button", { name: "Flights", exact: true }).click();
+    await page.getByRole("button", { name: /^Remove/ }).click();
+    await page.getByRole("button", { name: "Yes, remove it" }).click();
+    await page.locator(".empty").waitFor();
+    await page.locator("#go-log").click();
+    await page.locator("#logs .state", { hasText: "not in the logbook any more" }).waitFor();
+    await page.locator("#keep summary").waitFor();
     expect(problems).toEqual([]);
     await context.close();
   });

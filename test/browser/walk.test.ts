@@ -1,13 +1,15 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { serverSentences } from "../../src/apps/server/bookClient.ts";
 import type { SwapResult } from "../../src/flight/judgement/index.ts";
 import type { ListResult } from "../../src/season/logbook/index.ts";
 import type { TimerResult } from "../../src/season/timer/index.ts";
+import { flightLog } from "../commands/bookMachine.ts";
 import { commandOn } from "../server/commandOn.ts";
 import { type Served, serve } from "../server/served.ts";
 import { hasBrowser, withBrowser } from "./browser.ts";
 import { isAlike } from "./different.ts";
 import { openPage } from "./pageCore.ts";
-import { AIRCRAFT, numbersIn, PageDesk, readLogs, takeAircraft, ternLog } from "./pageDesk.ts";
+import { AIRCRAFT, csvFile, numbersIn, PageDesk, readLogs, takeAircraft, ternLog } from "./pageDesk.ts";
 
 const LOGS = ["flight-01", "flight-02"].map(ternLog);
 
@@ -69,6 +71,20 @@ describe.skipIf(!hasBrowser())(withBrowser("a pilot's walk through the served pa
       "a browser's last digits are no change",
     ).toEqual(LOGS.map(() => []));
     expect([...first.problems, ...problems, ...served.bugs]).toEqual([]);
+    await context.close();
+  });
+
+  it("says that its address is of an earlier start, and reads logs all the same", async () => {
+    const context = await desk.context({ offline: false });
+    const page = await context.newPage();
+    await page.goto(`${served.origin}/#of-an-earlier-start`);
+    const said = page.locator("#status", { hasText: serverSentences.oldToken() });
+    await said.waitFor();
+    expect(await page.locator("#kept").textContent()).toBe(serverSentences.oldToken());
+    await readLogs(page, csvFile("one.csv", flightLog()));
+    await page.locator("#report .foot").waitFor();
+    await page.locator("#go-logbook").click();
+    await said.waitFor();
     await context.close();
   });
 });

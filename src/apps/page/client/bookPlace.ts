@@ -96,7 +96,10 @@ export class BookPlace {
       session: this.#session,
       packs: packsOf(list.flights),
       open: (flight) => inBackground(() => this.#openFlight(flight)),
-      changed: (flight) => inBackground(() => this.#showChanged(flight)),
+      changed: (flight) => {
+        this.#session.bookChanged();
+        inBackground(() => this.#showChanged(flight));
+      },
     });
     placeOf("book-view").replaceChildren(flights);
   }
@@ -171,11 +174,13 @@ export class BookPlace {
     const bytes = await file.arrayBuffer();
     const { result, notices } = await this.#session.core.ask({ kind: "import", file: file.name, bytes });
     tell(result === null ? (notices[0]?.text ?? "") : clientWords.imported(result.flights.length));
+    this.#session.bookChanged();
     await this.#enter();
   }
 
   async #undo(): Promise<void> {
     tell((await this.#session.core.ask({ kind: "undo" })).text);
+    this.#session.bookChanged();
     await this.#enter();
   }
 }

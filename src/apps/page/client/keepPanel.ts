@@ -23,6 +23,7 @@ export class KeepPanel {
     this.#session = session;
     this.#logs = logs;
     session.onAircraft(() => this.#draw());
+    session.onBook(() => inBackground(() => this.#forgetGone()));
     logs.onRead(() => this.#sayAll());
   }
 
@@ -43,7 +44,7 @@ export class KeepPanel {
   }
 
   #panel(log: Log): HTMLElement {
-    if (log.kept !== null) return element("p", { class: "kept" }, log.kept);
+    if (log.kept !== null) return element("p", { class: "kept" }, log.kept.words);
     const body = this.#session.aircraft === null ? this.#withoutAircraft() : this.#facts(log);
     return element("details", { class: "sheet" }, element("summary", {}, clientWords.keepTitle), ...body);
   }
@@ -102,11 +103,26 @@ export class KeepPanel {
     tell(clientWords.keptAll(counts.added, counts.already, counts.stopped));
   }
 
+  /** A log whose flights were taken out of the logbook can be kept again. */
+  async #forgetGone(): Promise<void> {
+    const { list } = await this.#session.core.ask({ kind: "list", aircraft: null });
+    const names = new Set(list.flights.map(({ flight }) => flight));
+    for (const log of this.#logs.all) {
+      if (log.kept === null || log.kept.flights.some((one) => names.has(one))) continue;
+      log.kept = null;
+      log.words.textContent = clientWords.keptNoMore;
+    }
+    this.#draw();
+  }
+
   #say(log: Log, { outcome }: AddAnswer): void {
     if (outcome.state !== "stopped") {
-      log.kept =
-        outcome.state === "added" ? clientWords.kept(outcome.flights) : clientWords.already(outcome.flights);
-      log.words.textContent = clientWords.keptShort(outcome.flights);
+      const { state, flights } = outcome;
+      log.kept = {
+        flights,
+        words: state === "added" ? clientWords.kept(flights) : clientWords.already(flights),
+      };
+      log.words.textContent = clientWords.keptShort(flights);
       if (log === this.#log) this.#draw();
       return;
     }

@@ -8,7 +8,7 @@ import { Logs } from "./logs.ts";
 import { Places } from "./places.ts";
 import { Session } from "./session.ts";
 import { SwapPlace } from "./swapPlace.ts";
-import { tell } from "./tell.ts";
+import { tell, whyFailed } from "./tell.ts";
 import { unitsChoice } from "./unitsChoice.ts";
 import { clientWords } from "./words.ts";
 
@@ -23,9 +23,9 @@ async function start(): Promise<void> {
   const logs = new Logs(session);
   new SwapPlace(session, logs);
   logPlace(session, logs, (file) => aircraft.take(file));
-  await aircraft.openFromBook();
+  // A book that cannot be reached is said; logs can be read all the same.
+  tell(await aircraft.openFromBook().then(() => clientWords.ready, whyFailed));
   document.body.dataset.state = "ready";
-  tell(clientWords.ready);
 }
 
 start().catch((error: unknown) => tell(clientWords.notStarted(reasonOf(error))));

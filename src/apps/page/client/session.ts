@@ -22,6 +22,7 @@ export class Session {
   #units: DisplayUnits = "metric";
   readonly #onAircraft: (() => void)[] = [];
   readonly #onUnits: (() => void)[] = [];
+  readonly #onBook: (() => void)[] = [];
 
   constructor(core: Core, places: Places) {
     this.core = core;
@@ -52,6 +53,15 @@ export class Session {
 
   onUnits(act: () => void): void {
     this.#onUnits.push(act);
+  }
+
+  /** Hears that flights of the logbook were removed, brought back or taken in. */
+  onBook(act: () => void): void {
+    this.#onBook.push(act);
+  }
+
+  bookChanged(): void {
+    for (const act of this.#onBook) act();
   }
 
   /** A new text of the same aircraft, such as one with an answer in it; no log needs to be read again for it. */

@@ -57,6 +57,7 @@ export const clientWords = {
   keeping: (file: string, at: number, of: number): string => `Keeping ${file}, ${at} of ${of}.`,
   kept: (flights: readonly string[]): string =>
     `Kept as ${flights.join(", ")}. Undo in the logbook takes it back.`,
+  keptNoMore: "not in the logbook any more",
   keptShort: (flights: readonly string[]): string => `in the logbook as ${flights.join(", ")}`,
   keptAll: (added: number, already: number, stopped: number): string =>
     `Kept ${counted(added, "flight")}${already === 0 ? "" : `; ${already} were there already`}${stopped === 0 ? "" : `; ${counted(stopped, "log")} could not be kept, see beside ${stopped === 1 ? "it" : "them"}`}.`,
