@@ -9,7 +9,7 @@ const FRAME_BYTES = 400;
  * First line of the file: format (counted up with every change of what follows: an index of another kind is rebuilt),
  * digest of the flights' names and sizes, then length and digest of the front and of the rest of what follows.
  */
-const FRAME = /^tallywatt\/index 3 ([0-9a-f]{64}) (\d+) ([0-9a-f]{64}) (\d+) ([0-9a-f]{64})$/;
+const FRAME = /^tallywatt\/index 4 ([0-9a-f]{64}) (\d+) ([0-9a-f]{64}) (\d+) ([0-9a-f]{64})$/;
 
 type What = "front" | "whole";
 
@@ -65,7 +65,7 @@ export class FolderIndex {
     const frontEnd = FRAME_BYTES + frontLength(index);
     const parts = [file.subarray(FRAME_BYTES, frontEnd), file.subarray(frontEnd)];
     const lengths = parts.map((part) => `${part.length} ${sha256Of(part)}`).join(" ");
-    const frame = `tallywatt/index 3 ${stampOf(sizesAfter(states, changes))} ${lengths}\n`;
+    const frame = `tallywatt/index 4 ${stampOf(sizesAfter(states, changes))} ${lengths}\n`;
     const start = FRAME_BYTES - frame.length;
     file.write(frame, start, "latin1");
     writeQuickly(this.#fileSystem, join(this.#folder, INDEX_FILE), file.subarray(start));

@@ -1,5 +1,5 @@
 import { BOOK_FILE, newBookText, UNDO_FILE } from "./bookFormat.ts";
-import { type BookIndex, indexText } from "./bookIndex.ts";
+import { indexText, type PlacedIndex } from "./bookIndex.ts";
 import type { LogbookEntry } from "./entry.ts";
 import type { Digest } from "./entryText.ts";
 import type { BookChange, BookFiles, FileChange, LogFile } from "./store.ts";
@@ -21,7 +21,7 @@ export interface MadeChange {
   readonly logs: readonly LogFile[];
   readonly files: readonly FileChange[];
   /** The flights after the change. */
-  readonly index: BookIndex;
+  readonly index: PlacedIndex;
   /** Flights whose files it replaces or deletes, as they were. */
   readonly replaced: readonly Pick<LogbookEntry, "log">[];
 }
@@ -73,7 +73,7 @@ function undoOf(
 function unneeded(
   logs: readonly string[],
   undo: UndoRecord,
-  { entries, damaged }: BookIndex,
+  { entries, damaged }: PlacedIndex,
 ): readonly string[] {
   if (damaged.length > 0 || logs.length === 0) return [];
   const needed = new Set([...undo.logs, ...entries.map(({ log }) => log.path)]);

@@ -87,6 +87,13 @@ export interface BriefFlight extends Pick<LogbookEntry, "flight" | "aircraft" | 
   readonly check: Pick<FlightFigures, "kind" | "complete"> & { readonly measures: OftenMeasures };
 }
 
+/** The part of a flight that tells it from others and gives it its place: what adding one more needs. */
+export interface PlacedFlight
+  extends Pick<LogbookEntry, "flight" | "sequence" | "aircraft" | "log" | "startsAt" | "fingerprint"> {
+  readonly given: Pick<GivenFacts, "pack">;
+  readonly check: Pick<FlightFigures, "startedAt" | "startS" | "endS">;
+}
+
 /** A flight as its own file keeps it: with the plan, the judgements and the notices. */
 export interface KeptFlight extends LogbookEntry {
   readonly reading: KeptReading;

@@ -1,5 +1,11 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import { type BriefFlight, type GivenFacts, type LogbookEntry, NOTHING_GIVEN } from "./entry.ts";
+import {
+  type BriefFlight,
+  type GivenFacts,
+  type LogbookEntry,
+  NOTHING_GIVEN,
+  type PlacedFlight,
+} from "./entry.ts";
 import { oftenOf, SELDOM } from "./oftenMeasures.ts";
 import { packMeasures, type SeldomMeasures, withSeldom } from "./packedMeasures.ts";
 
@@ -13,8 +19,14 @@ export type BriefRow = Omit<BriefFlight, "facts" | "given"> & {
   readonly given: Partial<GivenFacts> | 0;
 };
 
-/** What else a list needs: sequence, startsAt, release, startedAt, startS, endS, log, headline, fingerprint. */
+/**
+ * What else a list needs, and all that a place needs: flight, aircraft, pack, sequence, startsAt, release, startedAt,
+ * startS, endS, log, headline, fingerprint.
+ */
 export type MoreRow = readonly [
+  string,
+  string,
+  string | null,
   number,
   string | null,
   string,
@@ -40,7 +52,21 @@ export function rowTexts(entry: LogbookEntry, facts: string): RowTexts {
   const given = whatIsGiven(entry.given);
   const check = { kind, complete, measures: oftenOf(measures) };
   const brief: BriefRow = { flight, aircraft, given, facts, check, load };
-  const more: MoreRow = [sequence, startsAt, release, startedAt, startS, endS, log, headline, fingerprint];
+  const { pack } = entry.given;
+  const more: MoreRow = [
+    flight,
+    aircraft,
+    pack,
+    sequence,
+    startsAt,
+    release,
+    startedAt,
+    startS,
+    endS,
+    log,
+    headline,
+    fingerprint,
+  ];
   return {
     brief: asciiJson(brief),
     more: asciiJson(more),
@@ -64,7 +90,7 @@ export function briefFlight(row: BriefRow, facts: SharedFacts): BriefFlight {
 }
 
 export function indexedEntry(brief: BriefFlight, row: MoreRow, seldom: SeldomMeasures): LogbookEntry {
-  const [sequence, startsAt, release, startedAt, startS, endS, log, headline, fingerprint] = row;
+  const [, , , sequence, startsAt, release, startedAt, startS, endS, log, headline, fingerprint] = row;
   const { flight, aircraft, given, facts, load } = brief;
   const { kind, complete, measures: often } = brief.check;
   const measures = withSeldom(often, seldom);
@@ -83,6 +109,12 @@ export function indexedEntry(brief: BriefFlight, row: MoreRow, seldom: SeldomMea
     load,
     fingerprint,
   };
+}
+
+export function placedFlight(row: MoreRow): PlacedFlight {
+  const [flight, aircraft, pack, sequence, startsAt, , startedAt, startS, endS, log, , fingerprint] = row;
+  const check = { startedAt, startS, endS };
+  return { flight, sequence, aircraft, log, startsAt, fingerprint, given: { pack }, check };
 }
 
 /** Inside JSON this is the same text; a reader of plain ASCII is quicker. */

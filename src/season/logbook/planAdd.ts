@@ -2,16 +2,16 @@ import { withRememberedReading } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import type { CheckedLogWithRows } from "../../flight/check/index.ts";
 import type { BookAircraft } from "./bookAircraft.ts";
-import type { BookIndex } from "./bookIndex.ts";
+import type { PlacedIndex } from "./bookIndex.ts";
 import { bookChange, type ChangeFrame, noChange } from "./changeBook.ts";
-import type { GivenFacts, KeptFlight, KeptReading, LogbookEntry } from "./entry.ts";
+import type { GivenFacts, KeptFlight, KeptReading, PlacedFlight } from "./entry.ts";
 import { entryText } from "./entryText.ts";
 import { isSameFlight } from "./fingerprint.ts";
 import { judgedFacts } from "./givenFacts.ts";
 import { type FoundFlight, foundFlights, keptFlight } from "./keptFlights.ts";
 import { flightName, flightPath, flightsIn, logPath } from "./names.ts";
 import { inOrderOfFlying } from "./order.ts";
-import { readFlights } from "./readBook.ts";
+import { readPlaces } from "./readBook.ts";
 import { readingToRemember } from "./readingToRemember.ts";
 import { bookSentences } from "./sentences.ts";
 import type { BookChange, BookFiles, FileChange } from "./store.ts";
@@ -45,7 +45,7 @@ interface NewFlight {
 
 /** Adds the flights of one log: the log, an entry a flight, and the aircraft file where it is new. */
 export function planAdd(files: BookFiles, frame: ChangeFrame, request: AddRequest): BookChange<Added> {
-  const index = readFlights(files, frame.digest);
+  const index = readPlaces(files, frame.digest);
   const { sha256, notices } = request.checked.check.log;
   const known = flightsOfLog(index, sha256);
   const all = foundFlights(request.checked, request.given, request.reading);
@@ -72,12 +72,12 @@ export function planAdd(files: BookFiles, frame: ChangeFrame, request: AddReques
 }
 
 /** The flights that came from the log with these bytes. */
-export function flightsOfLog({ entries }: BookIndex, sha256: string): readonly LogbookEntry[] {
+export function flightsOfLog({ entries }: PlacedIndex, sha256: string): readonly PlacedFlight[] {
   return entries.filter(({ log }) => log.sha256 === sha256);
 }
 
 /** Every flight of the log is there: nothing changes, but a damaged or lost copy of the log is put right. */
-export function planKeepLog(bytes: Uint8Array, known: readonly LogbookEntry[]): BookChange<Added> {
+export function planKeepLog(bytes: Uint8Array, known: readonly PlacedFlight[]): BookChange<Added> {
   const paths = [...new Set(known.map(({ log }) => log.path))];
   const result: Added = { state: "already", flights: known.map(({ flight }) => flight) };
   return { ...noChange(result), logs: paths.map((path) => ({ path, bytes })) };
@@ -88,7 +88,7 @@ function isStopping({ severity }: Notice): boolean {
 }
 
 function questions(
-  { entries }: BookIndex,
+  { entries }: PlacedIndex,
   inLog: number,
   fresh: readonly NewFlight[],
   { isAgain, given }: AddRequest,
@@ -111,7 +111,7 @@ function questions(
 
 function newEntries(
   files: BookFiles,
-  { entries }: BookIndex,
+  { entries }: PlacedIndex,
   fresh: readonly NewFlight[],
   inLog: number,
   { release }: ChangeFrame,

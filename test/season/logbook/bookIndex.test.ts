@@ -1,13 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { atLeast, between, known } from "../../../src/base/quantity/index.ts";
-import { frontLength, isReadableIndex, readFront, readIndex } from "../../../src/season/logbook/bookIndex.ts";
+import {
+  frontLength,
+  isReadableIndex,
+  readFront,
+  readIndex,
+  readPlacesIn,
+} from "../../../src/season/logbook/bookIndex.ts";
 import { isSameFlight } from "../../../src/season/logbook/fingerprint.ts";
-import { indexTextOf, type LogbookEntry } from "../../../src/season/logbook/index.ts";
+import { indexTextOf } from "../../../src/season/logbook/index.ts";
 import { OFTEN } from "../../../src/season/logbook/oftenMeasures.ts";
 import { entryWith } from "./entries.ts";
 
 const digest = (text: string | Uint8Array): string => `${text.length}`.padStart(16, "0");
-const plain = (entry: LogbookEntry): unknown => JSON.parse(JSON.stringify(entry));
+const plain = (entry: object): unknown => JSON.parse(JSON.stringify(entry));
 
 describe("the index", () => {
   const entries = [
@@ -46,6 +52,24 @@ describe("the index", () => {
     }
   });
 
+  it("keeps the rows of flights known by their places alone, in any order, beside new ones", () => {
+    const text = indexTextOf({ entries, damaged: [] }, digest);
+    const places = readPlacesIn(text);
+    const [one, two] = places?.entries ?? [];
+    expect(one).toMatchObject({ flight: entries[0]?.flight, sequence: 1, log: entries[0]?.log });
+    expect(one).not.toHaveProperty("facts");
+    expect(indexTextOf(places!, digest)).toBe(text);
+    const three = entryWith({ flight: "three", currentScale: 1.2 });
+    const mixed = indexTextOf({ entries: [two!, three, one!], damaged: [] }, digest);
+    const plainly = indexTextOf({ entries: [entries[1]!, three, entries[0]!], damaged: [] }, digest);
+    expect(readIndex(mixed).entries.map(plain)).toEqual(readIndex(plainly).entries.map(plain));
+    expect(readFront(mixed)?.entries.map(plain)).toEqual(readFront(plainly)?.entries.map(plain));
+    expect(mixed.split("\n").slice(1)).toEqual(plainly.split("\n").slice(1));
+    const onlyNew = indexTextOf({ entries: [three], damaged: [] }, digest);
+    expect(readIndex(onlyNew).entries.map(plain)).toEqual([plain(three)]);
+    expect(readPlacesIn(indexTextOf({ entries: [], damaged: [] }, digest))?.entries).toEqual([]);
+  });
+
   it("of a release with other measures is read whole and written anew; of another kind it is not read", () => {
     const text = indexTextOf({ entries, damaged: [] }, digest);
     const moved = text
@@ -60,7 +84,7 @@ describe("the index", () => {
     );
     expect(indexTextOf(read, digest)).toBe(text);
     expect(isReadableIndex(text)).toBe(true);
-    expect(isReadableIndex(text.replace('"index":3', '"index":4'))).toBe(false);
+    expect(isReadableIndex(text.replace('"index":4', '"index":5'))).toBe(false);
   });
 
   it("has measures like any others: listed, spread, asked for in any order", () => {

@@ -3,7 +3,7 @@ import {
   type AddedLog,
   type CurrentCalibration,
   calibrateCurrent,
-  readFlights,
+  readBriefFlights,
 } from "../../../season/logbook/index.ts";
 import type { Call } from "../commandDefinition.ts";
 import { EXIT, type ExitCode, exitOfSeveral } from "../exitCodes.ts";
@@ -111,11 +111,11 @@ function totalsOf(results: readonly AddedLog[]): string {
 /** A new put-back may have told more of the current sensor. */
 async function tellCalibration({ book, given, talk }: AddWork): Promise<void> {
   if (given.putBackMah === null) return;
-  const entries = await book.read((files) => readFlights(files, book.frame.digest).entries);
+  const entries = await book.read((files) => readBriefFlights(files, book.frame.digest).entries);
   for (const line of putBackLines(entries)) talk.say(oneLine(line));
 }
 
 /** What the put-backs say now of the current sensor. */
 async function calibration({ book }: AddWork): Promise<CurrentCalibration | null> {
-  return book.read((files) => calibrateCurrent(readFlights(files, book.frame.digest).entries));
+  return book.read((files) => calibrateCurrent(readBriefFlights(files, book.frame.digest).entries));
 }
