@@ -47,17 +47,18 @@ export class Column {
     this.numberCount++;
   }
 
-  /** Numbers of consecutive lines, `stride` apart from `offset` on; NaN for an empty cell. */
-  addRun(numbers: Float64Array, offset: number, stride: number, rows: number, firstLine: number): void {
-    this.reserve(this.length + rows);
-    const { values, length } = this;
-    for (let row = 0, at = offset; row < rows; row++, at += stride) {
-      const value = numbers[at]!;
-      values[length + row] = value;
-      if (Number.isNaN(value)) this.countBlank(firstLine + row);
-      else this.numberCount++;
+  /** Numbers of consecutive lines; NaN for an empty cell, of which there are none unless `hasBlanks`. */
+  addRun(numbers: Float64Array, firstLine: number, hasBlanks: boolean): void {
+    this.reserve(this.length + numbers.length);
+    this.values.set(numbers, this.length);
+    this.length += numbers.length;
+    this.numberCount += numbers.length;
+    if (!hasBlanks) return;
+    for (let row = 0; row < numbers.length; row++) {
+      if (!Number.isNaN(numbers[row]!)) continue;
+      this.numberCount--;
+      this.countBlank(firstLine + row);
     }
-    this.length += rows;
   }
 
   /** A cell that is no number: a clock, a missing value, or unreadable. `text` is trimmed. */

@@ -33,10 +33,11 @@ export function fillTable(
   usesCleanRows: boolean,
 ): Notice | null {
   const isWide = decoding.encoding === "utf-16le" || decoding.encoding === "utf-16be";
+  const scanners = new Map<number, CleanRows | null>();
   let line = 1;
   for (const window of lineWindows(bytes, decoding, isWide)) {
     const place: Place = { at: 0, line };
-    const filled = { builder, window, decoding, delimiter, isClean: usesCleanRows && !isWide };
+    const filled = { builder, window, decoding, delimiter, isClean: usesCleanRows && !isWide, scanners };
     const refusal = fillFromWindow(filled, place);
     if (refusal !== null) return refusal;
     line = place.line;
@@ -50,6 +51,8 @@ interface Filling {
   readonly decoding: Decoding;
   readonly delimiter: string;
   readonly isClean: boolean;
+  /** By width: one serves all windows. */
+  readonly scanners: Map<number, CleanRows | null>;
 }
 
 function fillFromWindow(filling: Filling, place: Place): Notice | null {
@@ -69,10 +72,11 @@ function fillFromWindow(filling: Filling, place: Place): Notice | null {
 }
 
 /** Adds rows of plain numbers for as long as they follow each other; true if there were any. */
-function addCleanRun({ builder, window, delimiter }: Filling, bytes: Uint8Array, place: Place): boolean {
+function addCleanRun(filling: Filling, bytes: Uint8Array, place: Place): boolean {
+  const { builder, window } = filling;
   if (place.at >= bytes.length || !builder.takesCleanRows(place.line)) return false;
   const { width, mark } = builder.form;
-  const scanner = CleanRows.of(width, delimiter);
+  const scanner = scannerFor(width, filling);
   const first = place.at;
   for (;;) {
     const rows = scanner?.scan(bytes, place.at, mark) ?? 0;
@@ -80,10 +84,16 @@ function addCleanRun({ builder, window, delimiter }: Filling, bytes: Uint8Array,
     const rowBytes = (scanner.end - place.at) / rows;
     const leftBytes = bytes.length - place.at + window.bytesAfter;
     if (rows >= TELLING_ROWS) builder.reserve(Math.ceil(leftBytes / rowBytes));
-    builder.addCleanRows(scanner.values, rows, place.line);
+    builder.addCleanRows(scanner, rows, place.line);
     place.at = scanner.end;
     place.line += rows;
   }
+}
+
+function scannerFor(width: number, { delimiter, scanners }: Filling): CleanRows | null {
+  const scanner = scanners.get(width) ?? CleanRows.of(width, delimiter);
+  scanners.set(width, scanner);
+  return scanner;
 }
 
 function addText({ builder, window, decoding }: Filling, end: number, place: Place): Notice | null {

@@ -1,4 +1,5 @@
 import { countOf, isBlank, isComment, isNumber } from "./cells.ts";
+import type { CleanRows } from "./cleanRows.ts";
 import { Column } from "./column.ts";
 import { joinCells } from "./joinedCells.ts";
 import type { Layout } from "./layout.ts";
@@ -24,6 +25,8 @@ export interface Table {
   /** Decimal mark of the last row. */
   readonly mark: "." | ",";
 }
+
+type CleanColumns = Pick<CleanRows, "column" | "hasBlanks">;
 
 /** Rows begin with a number, a clock or a blank cell. */
 const FIRST_OF_A_ROW = /^\s*[\d+\-.,;]/;
@@ -86,13 +89,12 @@ export class TableBuilder {
     return { width: this.order.length, mark: this.numbers.mark };
   }
 
-  /** Adds rows of plain numbers on consecutive lines, row-major; NaN for an empty cell. */
-  addCleanRows(values: Float64Array, rows: number, firstLine: number): void {
+  /** Adds rows of plain numbers on consecutive lines; NaN for an empty cell. */
+  addCleanRows(clean: CleanColumns, rows: number, firstLine: number): void {
     this.isAfterBlank = false;
     this.settleOddLines(false);
-    const width = this.order.length;
     this.order.forEach((column, cell) => {
-      this.columns[column]!.addRun(values, cell, width, rows, firstLine);
+      this.columns[column]!.addRun(clean.column(cell, rows), firstLine, clean.hasBlanks);
     });
     this.addLines(firstLine, rows);
   }

@@ -7,6 +7,7 @@ import { CleanRows } from "../../../src/log/reading/cleanRows.ts";
 import { findEncoding } from "../../../src/log/reading/encoding.ts";
 import { headLinesOf } from "../../../src/log/reading/head.ts";
 import { findLayout } from "../../../src/log/reading/layout.ts";
+import { strictNumber } from "../../../src/log/reading/strictNumber.ts";
 import { sharedFolder } from "../../support/shared.ts";
 
 const SEED = 20_261_125;
@@ -68,8 +69,36 @@ describe("lines of plain numbers read straight from bytes", () => {
     const text = "1.5,-2,\n 3 ,.5,-0\n4,5,6e1\n7,8,9\n";
     const rows = CleanRows.of(3, ",")!;
     expect(rows.scan(new TextEncoder().encode(text), 0, ".")).toBe(2);
-    expect([...rows.values.subarray(0, 6)]).toEqual([1.5, -2, Number.NaN, 3, 0.5, -0]);
+    expect([0, 1, 2].map((cell) => [...rows.column(cell, 2)])).toEqual([
+      [1.5, 3],
+      [-2, 0.5],
+      [Number.NaN, -0],
+    ]);
+    expect(rows.hasBlanks).toBe(true);
     expect(text.slice(rows.end)).toBe("4,5,6e1\n7,8,9\n");
+  });
+
+  it.each([
+    ["999999999", 1],
+    ["1000000000", 1],
+    ["4294967297", 1],
+    ["123456789012345", 1],
+    ["0.00000000012345", 1],
+    ["12345678.9012345", 1],
+    ["-98765432.1098765", 1],
+    ["5.", 1],
+    ["-.5", 1],
+    ["000000000000001", 1],
+    ["1234567890123456", 0],
+    [".", 0],
+    ["-", 0],
+    ["1.2.3", 0],
+    ["1-2", 0],
+    ["--1", 0],
+  ])("read %s as the text is read, or leave it alone", (cell, read) => {
+    const rows = CleanRows.of(2, ",")!;
+    expect(rows.scan(new TextEncoder().encode(`${cell},7\n`), 0, ".")).toBe(read);
+    if (read === 1) expect(rows.column(0, 1)[0]).toBe(strictNumber(cell, "."));
   });
 });
 
