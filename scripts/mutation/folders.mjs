@@ -17,19 +17,19 @@ export const FOLDERS = {
     source: "src/season/timer",
     tests: ["test/season/timer/{edges,limits,setTimer}.test.ts"],
     slow: ["test/season/timer/{chargeLimit,loggedPilots}.test.ts"],
-    share: 0.3,
+    share: 0.25,
   },
   reading: {
     source: "src/log/reading",
     tests: ["test/log/reading/!(pollution|cleanRows|properties).test.ts"],
     slow: ["test/log/reading/{pollution,cleanRows,properties}.test.ts", "test/soak/limits.test.ts"],
-    share: 0.05,
+    share: 0.04,
   },
   recording: {
     source: "src/log/recording",
     tests: ["test/log/recording/**/*.test.ts"],
     slow: [],
-    share: 0.25,
+    share: 0.12,
   },
   analysis: {
     source: "src/flight/analysis",
@@ -46,14 +46,14 @@ export const FOLDERS = {
       "test/truth/{coverage,flightTime,season}.test.ts",
       "test/log/reading/packsInSeries.test.ts",
     ],
-    share: 0.04,
+    share: 0.025,
   },
   // The tests that start other processes see the built program, not the mutated source.
   folderBook: {
     source: "src/apps/folderBook",
-    tests: ["test/folderBook/{folderStore,golden,damage,oddFolders}.test.ts"],
-    slow: ["test/folderBook/bookCommands.test.ts"],
-    share: 1,
+    tests: ["test/folderBook/{folderStore,golden,oddFolders}.test.ts"],
+    slow: ["test/folderBook/{bookCommands,damage}.test.ts"],
+    share: 0.5,
   },
 };
 

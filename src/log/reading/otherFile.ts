@@ -5,7 +5,7 @@ const MOST_TESTED = 400;
 
 /** How files that people pick by mistake begin; each kind in words. */
 const KINDS: readonly (readonly [RegExp, string])[] = [
-  [/^\s*<(?:!doctype html|html)\b/i, "a web page (HTML)"],
+  [/^\s*<(?:!doctype html|html|head|body|table)\b/i, "a web page (HTML)"],
   [/^\s*<(?:\?xml|svg|gpx|kml)\b/i, "an XML file"],
   [/^\s*[{[]\s*(?:["{[]|[\d-]+(?:\.\d+)?\s*,\s*$)/, "a JSON file"],
 ];

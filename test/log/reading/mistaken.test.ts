@@ -58,6 +58,7 @@ describe("a file that is no log", () => {
   it.each([
     ["web page", "<!DOCTYPE html>\n<html><body><table><tr><td>1</td></tr></table></body></html>\n"],
     ["web page", "\n  <html lang='en'>\n<p>1,2,3\n"],
+    ["web page", "<table>\n<tr><td>0</td><td>25</td></tr>\n"],
     ["XML", '<?xml version="1.0"?>\n<gpx><trkpt lat="1" lon="2"/></gpx>\n'],
     ["JSON", '{\n "name": "A",\n "pack": { "cells": 6 }\n}\n'],
     ["JSON", '{"format":"x","values":[1,2,3]}\n'],
