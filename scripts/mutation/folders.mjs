@@ -15,7 +15,7 @@ export const FOLDERS = {
   },
   timer: {
     source: "src/season/timer",
-    tests: ["test/season/timer/{edges,limits,setTimer}.test.ts"],
+    tests: ["test/season/timer/{edges,limits,setTimer,terms}.test.ts"],
     slow: ["test/season/timer/{chargeLimit,loggedPilots}.test.ts"],
     share: 0.25,
   },

@@ -164,7 +164,7 @@ describe("rows in the wrong place", () => {
     const recording = record(timeS);
     expect(recording.rowsUsed).toBe(540_000);
     expect(recording.notices).toMatchObject([{ code: "time-damaged", count: 60_000 }]);
-  }, 20_000);
+  }, 120_000);
 
   test.each([5000, 0])("one damaged stamp (%s s) costs that row only", (stamp) => {
     const timeS = every(0.2, 100, 10);
