@@ -67,6 +67,7 @@ describe("the page's core beside the command", () => {
       kind: "plan",
       aircraft: HERON,
       withBook: true,
+      logs: [],
       conditions: ANY_DAY,
     });
     expect(plan).toEqual(await machine.json("plan --aircraft heron.json"));
@@ -108,7 +109,7 @@ describe("the page's core beside the command", () => {
     expect(check).toEqual(await machine.json("check one.csv --aircraft tern.json"));
   });
 
-  it("swaps from the logs read on the page as the command does from its logs, and from the book besides", async () => {
+  it("plans and swaps from the logs read on the page as the command does from its logs, and from the book besides", async () => {
     const days = [1, 2, 3];
     for (const day of days) machine.files[`log-${day}.csv`] = logOf(day);
     const measured = async (day: number): Promise<MeasuredLog> => {
@@ -128,6 +129,9 @@ describe("the page's core beside the command", () => {
     const command = "swap --aircraft heron.json --propeller 19x8";
     const named = days.map((day) => `--log log-${day}.csv`).join(" ");
     const ofLogs = await swap(logs);
+    const plan = await ask({ kind: "plan", aircraft: HERON, withBook: true, logs, conditions: ANY_DAY });
+    expect(plan.result).toEqual(await machine.json(`plan --aircraft heron.json ${named}`));
+    expect(plan.flights).toEqual({ inBook: 0, inLogs: 3 });
     expect(ofLogs.result).toEqual(await machine.json(`${command} ${named}`));
     expect(ofLogs.flights).toEqual({ inBook: 0, inLogs: 3 });
     expect((await swap([...logs, ...logs])).result, "a log given twice counts once").toEqual(ofLogs.result);

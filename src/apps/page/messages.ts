@@ -115,32 +115,43 @@ export interface Shown {
   readonly view: string;
 }
 
-/** The plan of an aircraft file, with the parts as the book's flights of that aircraft show them if wanted. */
-export interface PlanWork {
-  readonly kind: "plan";
-  readonly aircraft: WantedAircraft;
-  readonly withBook: boolean;
-  readonly conditions: Pick<PlanConditions, "ambientC" | "elevationM">;
-  /** Units of the view; metric without. */
-  readonly units?: DisplayUnits;
-}
-export interface PlanAnswer extends Stoppable<PlanResult>, Shown {
-  readonly kind: "plan";
-}
-
 /** What one log that was read on the page says of the parts, held against the aircraft as it is. */
 export interface MeasuredLog {
   readonly sha256: string;
   readonly flights: readonly Pick<LoggedFlight, "kind" | "complete" | "measures">[];
 }
 
-/** Before and after a change, as `swap --json` prints it: from the book's flights, and from logs besides. */
-export interface SwapWork {
-  readonly kind: "swap";
-  readonly aircraft: WantedAircraft;
+/** What the parts are known from beside the aircraft file. */
+export interface KnownFrom {
+  /** The book's flights of that aircraft. */
   readonly withBook: boolean;
   /** Logs read on the page; one that the book holds counts once. */
   readonly logs: readonly MeasuredLog[];
+}
+
+/** Flights and bench runs that a prediction rests on. */
+export interface RestsOn {
+  readonly inBook: number;
+  readonly inLogs: number;
+}
+
+/** The plan of an aircraft file, as `plan --json` prints it. */
+export interface PlanWork extends KnownFrom {
+  readonly kind: "plan";
+  readonly aircraft: WantedAircraft;
+  readonly conditions: Pick<PlanConditions, "ambientC" | "elevationM">;
+  /** Units of the view; metric without. */
+  readonly units?: DisplayUnits;
+}
+export interface PlanAnswer extends Stoppable<PlanResult>, Shown {
+  readonly kind: "plan";
+  readonly flights: RestsOn;
+}
+
+/** Before and after a change, as `swap --json` prints it. */
+export interface SwapWork extends KnownFrom {
+  readonly kind: "swap";
+  readonly aircraft: WantedAircraft;
   readonly change: Change;
   /** Of the changed side; null for what stays as it is. The other side has what the aircraft file says. */
   readonly conditions: {
@@ -153,8 +164,7 @@ export interface SwapWork {
 }
 export interface SwapAnswer extends Stoppable<SwapResult>, Shown {
   readonly kind: "swap";
-  /** Flights and bench runs that it rests on. */
-  readonly flights: { readonly inBook: number; readonly inLogs: number };
+  readonly flights: RestsOn;
 }
 
 /** A result, or null with the questions or refusals that stand in its place. */

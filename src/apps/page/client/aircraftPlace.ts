@@ -2,31 +2,43 @@ import type { AircraftInBook, AircraftKeysAnswer, EditAircraftAnswer } from "../
 import { AircraftDraft } from "./aircraftDraft.ts";
 import { type AircraftForm, aircraftForm } from "./aircraftForm.ts";
 import { download } from "./download.ts";
-import { button, element, inputOf, placeOf, settled } from "./element.ts";
+import { button, element, inputOf, pause, placeOf, settled } from "./element.ts";
+import type { Logs } from "./logs.ts";
 import { noticeItems } from "./notices.ts";
 import type { Session } from "./session.ts";
-import { showAnswer } from "./showAnswer.ts";
+import { showPrediction } from "./showAnswer.ts";
 import { inBackground, tell } from "./tell.ts";
 import { clientWords } from "./words.ts";
+
+/** Longest wait of a plan for the logs that it rests on; what is read later makes it anew. */
+const MOST_MEASURING_MS = 1500;
 
 /** The place of the aircraft file: a form by question beside what it means for the plan. */
 export class AircraftPlace {
   readonly #session: Session;
+  readonly #logs: Logs;
   #keys: AircraftKeysAnswer | null = null;
   #form: AircraftForm | null = null;
   readonly #draft: AircraftDraft;
   #drawTurn = 0;
   #planTurn = 0;
+  /** The plan waits for logs: it is made when they are read. */
+  #isMeasuring = false;
+  readonly #planAgain = settled(() => inBackground(() => this.#plan()));
   readonly #settle = settled(() => inBackground(() => this.#draft.write()));
 
-  constructor(session: Session) {
+  constructor(session: Session, logs: Logs) {
     this.#session = session;
+    this.#logs = logs;
     this.#draft = new AircraftDraft(session, (answer) => this.#heard(answer));
     session.places.add("aircraft", {
       enter: () => inBackground(() => this.#enter()),
       leave: () => this.#leave(),
     });
     session.onUnits(() => inBackground(() => this.#redraw()));
+    logs.onRead(() => {
+      if (!this.#isMeasuring) this.#planAgain();
+    });
     const input = inputOf("aircraft-input");
     placeOf("choose-aircraft").addEventListener("click", () => input.click());
     input.addEventListener("change", () => {
@@ -134,18 +146,29 @@ export class AircraftPlace {
     else await this.#plan();
   }
 
+  /** The plan from the book's flights and the logs on the page, which a change of the aircraft has read anew. */
   async #plan(): Promise<void> {
-    const { aircraft, core, units } = this.#session;
-    if (aircraft === null || this.#session.places.open !== "aircraft") return;
+    if (this.#session.aircraft === null || this.#session.places.open !== "aircraft") return;
     this.#planTurn += 1;
     const turn = this.#planTurn;
+    this.#isMeasuring = true;
+    await Promise.race([this.#logs.measureAgain(), pause(MOST_MEASURING_MS)]);
+    if (turn !== this.#planTurn) return;
+    this.#isMeasuring = false;
+    await this.#planNow(turn);
+  }
+
+  async #planNow(turn: number): Promise<void> {
+    const { aircraft, core, units } = this.#session;
+    if (aircraft === null) return;
     const { text, file } = aircraft;
     const conditions = { ambientC: null, elevationM: null };
-    const own = { kind: "plan", aircraft: { text, file }, withBook: true, conditions, units } as const;
+    const logs = this.#logs.measured();
+    const own = { kind: "plan", aircraft: { text, file }, withBook: true, logs, conditions, units } as const;
     const answer = await core.ask(own);
     if (turn !== this.#planTurn || this.#session.places.open !== "aircraft") return;
     placeOf("plan-now").textContent = answer.result?.text ?? "";
-    showAnswer(placeOf("plan"), answer);
+    showPrediction(placeOf("plan"), answer);
   }
 
   /** Waits until all that was typed is in the session's text; false, and said, where a line is wrong. */

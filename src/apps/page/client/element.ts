@@ -34,6 +34,10 @@ export function inputOf(id: string): HTMLInputElement {
 /** Pause in typing after which what was typed counts, ms. */
 const TYPING_MS = 200;
 
+export function pause(forMs: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, forMs));
+}
+
 /** Calls `act` once typing has stopped. */
 export function settled(act: () => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;

@@ -67,12 +67,14 @@ export class Logs {
     return this.all.flatMap(({ measured }) => measured ?? []);
   }
 
-  /** Reads the logs again that were held against the aircraft as it was. */
-  measureAgain(): void {
+  /** Reads the logs again that were held against the aircraft as it was; resolves when all is read. */
+  measureAgain(): Promise<void> {
     const left = this.all.filter((log) => log.measured === null && (log.flights ?? 0) > 0 && !isBusy(log));
     left.forEach((log, at) => {
       this.#enqueue(log, at + 1, left.length);
     });
+    const isOnItsWay = this.all.some((log) => log.measured === null && (log.flights ?? 0) > 0);
+    return isOnItsWay ? this.#queue : Promise.resolve();
   }
 
   #forgetAnswers(): void {

@@ -18,9 +18,9 @@ async function start(): Promise<void> {
   if (!core.isWorker) placeOf("slow").hidden = false;
   placeOf("kept").textContent = core.place.text;
   unitsChoice(session);
-  const aircraft = new AircraftPlace(session);
-  new BookPlace(session);
   const logs = new Logs(session);
+  const aircraft = new AircraftPlace(session, logs);
+  new BookPlace(session);
   new SwapPlace(session, logs);
   logPlace(session, logs, (file) => aircraft.take(file));
   // A book that cannot be reached is said; logs can be read all the same.

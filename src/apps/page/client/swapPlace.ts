@@ -5,7 +5,7 @@ import { typedNumber } from "./field.ts";
 import type { Logs } from "./logs.ts";
 import { type NumberField, numberField } from "./numberField.ts";
 import type { Session } from "./session.ts";
-import { showAnswer } from "./showAnswer.ts";
+import { showPrediction } from "./showAnswer.ts";
 import { fittedOf, SWAP_KEYS, type SwapKey, swapOf } from "./swapFields.ts";
 import { inBackground } from "./tell.ts";
 import { clientWords } from "./words.ts";
@@ -28,11 +28,14 @@ export class SwapPlace {
       leave: () => placeOf("swap-view").replaceChildren(),
     });
     session.onUnits(() => inBackground(() => this.#draw()));
+    session.onAircraft(() => {
+      if (session.places.open === "swap") this.#enter();
+    });
     logs.onRead(() => this.#settle());
   }
 
   #enter(): void {
-    this.#logs.measureAgain();
+    inBackground(() => this.#logs.measureAgain());
     inBackground(() => this.#draw());
   }
 
@@ -111,9 +114,7 @@ export class SwapPlace {
     if (turn !== this.#turn || places.open !== "swap") return;
     const isSame = [...this.#chosen.values()].every((value) => value === null);
     placeOf("swap-now").textContent = isSame ? clientWords.nothingChanged : (answer.result?.text ?? "");
-    showAnswer(placeOf("swap-view"), answer);
-    const { inBook, inLogs } = answer.flights;
-    placeOf("swap-view").append(element("p", { class: "quiet" }, clientWords.swapFrom(inBook, inLogs)));
+    showPrediction(placeOf("swap-view"), answer);
   }
 }
 

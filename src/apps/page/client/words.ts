@@ -87,7 +87,7 @@ export const clientWords = {
 
   reportsAreMetric: "Reports, timer and trends are in °C, m and kg.",
   nothingChanged: "Nothing is changed yet: both sides are what is fitted.",
-  swapFrom: (inBook: number, inLogs: number): string => {
+  predictedFrom: (inBook: number, inLogs: number): string => {
     const found = [
       ...(inBook === 0 ? [] : [`${inBook} of the logbook`]),
       ...(inLogs === 0 ? [] : [`${inLogs} of the logs on this page`]),
