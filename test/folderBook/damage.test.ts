@@ -170,6 +170,19 @@ describe("a damaged book", { timeout: 7_200_000 }, () => {
     expect(await callsFor(damagedAt(2000))).toHaveLength(FLIGHTS);
   });
 
+  it("adds a log rightly beside an index that knows too much or too little", async () => {
+    const added = (await runOn(book, "add new.csv")).disk.files();
+    const index = `${BOOK}/index.txt`;
+    const tooLittle = new Map([...added, [index, book.get(index) ?? new Uint8Array()]]);
+    const again = await runOn(tooLittle, "add new.csv");
+    expect(again.exit).toBe(0);
+    expect((await indexOf(again.disk.files(), false)).entries).toHaveLength(FLIGHTS + 1);
+    const tooMuch = new Map([...book, [index, added.get(index) ?? new Uint8Array()]]);
+    const anew = await runOn(tooMuch, "add new.csv");
+    expect((await indexOf(anew.disk.files(), false)).entries).toHaveLength(FLIGHTS + 1);
+    expect((await indexOf(anew.disk.files(), true)).entries).toHaveLength(FLIGHTS + 1);
+  });
+
   it("does not trust an index that a changed flight outdates, and heals it", async () => {
     const other = (await runOn(book, "edit 2026-05-02-1 --note longer-note")).disk.files();
     const path = `${BOOK}/flights/2026-05-02-1.json`;

@@ -4,15 +4,21 @@ import {
   type BookFiles,
   type FileChange,
   FLIGHT_FOLDER,
+  INDEX_AS_WRITTEN,
   INDEX_FILE,
   INDEX_FRONT,
   UNDO_FILE,
 } from "../../season/logbook/index.ts";
 import type { FileSystem } from "../disk/index.ts";
-import { FolderIndex } from "./folderIndex.ts";
+import { FolderIndex, type IndexPart } from "./folderIndex.ts";
 
 /** Folders of a book whose files are small texts; "" is the book's own folder. */
 export const TEXT_FOLDERS = ["", "aircraft", "flights"];
+const PARTS_OF_INDEX: Readonly<Record<string, IndexPart>> = {
+  [INDEX_FILE]: "whole",
+  [INDEX_FRONT]: "front",
+  [INDEX_AS_WRITTEN]: "asWritten",
+};
 const OWN_FILES = [BOOK_FILE, UNDO_FILE];
 
 /**
@@ -38,11 +44,8 @@ export function openedFolder(
   const index = new FolderIndex(fileSystem, folder, flightNames(paths));
   const texts = new Map<string, string | undefined>();
   const read = (path: string): string | undefined => {
-    if (path === INDEX_FILE || path === INDEX_FRONT) {
-      return changes.size > 0
-        ? undefined
-        : (index.text(path === INDEX_FILE ? "whole" : "front") ?? undefined);
-    }
+    const part = PARTS_OF_INDEX[path];
+    if (part !== undefined) return changes.size > 0 ? undefined : (index.text(part) ?? undefined);
     const changed = changes.get(path);
     if (changed !== undefined) return changed ?? undefined;
     const bytes = paths.has(path) ? fileSystem.read(join(folder, ...path.split("/"))) : null;

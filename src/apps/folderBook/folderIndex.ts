@@ -11,7 +11,7 @@ const FRAME_BYTES = 400;
  */
 const FRAME = /^tallywatt\/index 4 ([0-9a-f]{64}) (\d+) ([0-9a-f]{64}) (\d+) ([0-9a-f]{64})$/;
 
-type What = "front" | "whole";
+export type IndexPart = "front" | "whole" | "asWritten";
 
 /** The index of a folder as it was found, and the states of the flights' files that it is held against. */
 export class FolderIndex {
@@ -29,9 +29,10 @@ export class FolderIndex {
 
   /**
    * Its text, or that of its front alone, when it fits the folder, else null: its checksum holds, the flights' files
-   * have the names and sizes they had when it was written, and none of them was changed after it.
+   * have the names and sizes they had when it was written, and none of them was changed after it. As written: only
+   * its checksum holds.
    */
-  text(what: What): string | null {
+  text(what: IndexPart): string | null {
     const path = join(this.#folder, INDEX_FILE);
     const file = this.#fileSystem.parts(path);
     if (file === null) return null;
@@ -48,7 +49,7 @@ export class FolderIndex {
       ? [bytes]
       : [bytes.subarray(0, frontEnd - end - 1), bytes.subarray(frontEnd - end - 1)];
     const text = textOf(bytes, parts, isFront ? `${frontDigest}` : `${frontDigest} ${restDigest}`);
-    if (text === null) return null;
+    if (text === null || what === "asWritten") return text;
     const modifiedMs = this.#fileSystem.state(path)?.modifiedMs ?? Number.NEGATIVE_INFINITY;
     this.#states ??= statesOf(this.#fileSystem, this.#folder, this.#names);
     return isFitting(this.#states, stamp ?? "", modifiedMs) ? text : null;

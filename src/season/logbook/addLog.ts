@@ -2,13 +2,12 @@ import { checkLog, type FlightCheck } from "../../flight/check/index.ts";
 import type { ReadingOptions } from "../../log/reading/index.ts";
 import type { BookAircraft, ChosenAircraft } from "./bookAircraft.ts";
 import type { GivenFacts, LogbookEntry } from "./entry.ts";
-import type { Digest } from "./entryText.ts";
 import { dayOf, judgedFacts } from "./givenFacts.ts";
 import { keptReading } from "./keptFlights.ts";
 import { flightsOfAircraft } from "./listResult.ts";
 import type { OpenedBook } from "./openedBook.ts";
 import { type Added, type AddRequest, flightsOfLog, planAdd, planKeepLog } from "./planAdd.ts";
-import { readFlights, readPlaces } from "./readBook.ts";
+import { readFlights, readPlacesAsWritten } from "./readBook.ts";
 import type { BookFiles } from "./store.ts";
 import { unknownPack } from "./unknownPack.ts";
 import { unusedFacts } from "./unusedFacts.ts";
@@ -56,11 +55,16 @@ export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): 
   const before = await book.read((files) => {
     const chosen = terms.aircraftOf(files);
     const isOfBook = chosen.state === "chosen" && files.get(chosen.aircraft.path) === chosen.aircraft.text;
-    const index = readPlaces(files, digest);
-    const known = flightsOfLog(index, sha256).map(({ flight }) => flight);
+    const index = readPlacesAsWritten(files, digest);
+    const isKnown = flightsOfLog(index, sha256).length > 0;
     const name = chosen.state === "chosen" ? chosen.aircraft.name : null;
     const packNote = unknownPack(terms.given.pack, flightsOfAircraft(index.entries, name));
-    return { known: known.length > 0 ? wholeFlights(files, digest, known) : [], chosen, isOfBook, packNote };
+    return {
+      known: isKnown ? flightsOfLog(readFlights(files, digest), sha256) : [],
+      chosen,
+      isOfBook,
+      packNote,
+    };
   });
   const [first] = before.known;
   if (first !== undefined && before.known.length >= first.log.flights) {
@@ -83,10 +87,6 @@ export async function addLog(book: OpenedBook, log: LogToAdd, terms: AddTerms): 
   const { isOfBook, packNote } = before;
   const added = await addChecked(book, log, sha256, { aircraft, isOfBook }, terms);
   return { ...added, packNote: added.outcome.state === "added" ? packNote : null };
-}
-
-function wholeFlights(files: BookFiles, digest: Digest, names: readonly string[]): readonly LogbookEntry[] {
-  return readFlights(files, digest).entries.filter(({ flight }) => names.includes(flight));
 }
 
 /** Writes only where the kept log is lost or damaged. */

@@ -5,6 +5,8 @@ export const BOOK_FILE = "book.json";
 export const INDEX_FILE = "index.txt";
 /** No file of its own: a store that can read the front of the index alone gives it under this name. */
 export const INDEX_FRONT = "index.txt/front";
+/** The whole index, whole in itself but not held against the flights' files: enough for a first look. */
+export const INDEX_AS_WRITTEN = "index.txt/as-written";
 export const UNDO_FILE = "undo.json";
 export const FLIGHT_FOLDER = "flights/";
 export const AIRCRAFT_FOLDER = "aircraft/";

@@ -12,6 +12,7 @@ export {
   assertUsable,
   BOOK_FILE,
   FLIGHT_FOLDER,
+  INDEX_AS_WRITTEN,
   INDEX_FILE,
   INDEX_FRONT,
   newBookText,

@@ -72,7 +72,10 @@ export function planAdd(files: BookFiles, frame: ChangeFrame, request: AddReques
 }
 
 /** The flights that came from the log with these bytes. */
-export function flightsOfLog({ entries }: PlacedIndex, sha256: string): readonly PlacedFlight[] {
+export function flightsOfLog<Flight extends PlacedFlight>(
+  { entries }: { readonly entries: readonly Flight[] },
+  sha256: string,
+): readonly Flight[] {
   return entries.filter(({ log }) => log.sha256 === sha256);
 }
 

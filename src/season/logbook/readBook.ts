@@ -1,4 +1,4 @@
-import { FLIGHT_FOLDER, INDEX_FILE, INDEX_FRONT } from "./bookFormat.ts";
+import { FLIGHT_FOLDER, INDEX_AS_WRITTEN, INDEX_FILE, INDEX_FRONT } from "./bookFormat.ts";
 import {
   type BookIndex,
   type BriefIndex,
@@ -32,6 +32,12 @@ export function readBriefFlights(files: BookFiles, digest: Digest): BriefIndex {
 export function readPlaces(files: BookFiles, digest: Digest): PlacedIndex {
   const index = readable(files, INDEX_FILE);
   return (index === null ? null : readPlacesIn(index)) ?? readFlights(files, digest);
+}
+
+/** The same for a first look that a change looks at again: flights' files that changed since may not show. */
+export function readPlacesAsWritten(files: BookFiles, digest: Digest): PlacedIndex {
+  const index = readable(files, INDEX_AS_WRITTEN);
+  return (index === null ? null : readPlacesIn(index)) ?? readPlaces(files, digest);
 }
 
 /** Null without an index, and with one that another release wrote in its own way. */
