@@ -21,32 +21,34 @@ export const FOLDERS = {
   },
   reading: {
     source: "src/log/reading",
-    tests: ["test/log/reading/!(pollution|cleanRows|properties).test.ts"],
-    slow: ["test/log/reading/{pollution,cleanRows,properties}.test.ts", "test/soak/limits.test.ts"],
-    share: 0.04,
+    tests: ["test/log/reading/!(pollution|cleanRows|properties|corpus|flights|styles).test.ts"],
+    slow: [
+      "test/log/reading/{pollution,cleanRows,properties,corpus,flights,styles}.test.ts",
+      "test/soak/limits.test.ts",
+    ],
+    share: 0.015,
   },
   recording: {
     source: "src/log/recording",
     tests: ["test/log/recording/**/*.test.ts"],
     slow: [],
-    share: 0.12,
+    share: 0.05,
   },
   analysis: {
     source: "src/flight/analysis",
     tests: [
-      "test/flight/analysis/!(flights|simulatedFlights|sharedFlights|weakestPart|doubts).test.ts",
-      "test/truth/estimatedCurrent.test.ts",
+      "test/flight/analysis/!(flights|simulatedFlights|sharedFlights|weakestPart|doubts|missing).test.ts",
       "test/identify/identification.test.ts",
     ],
     slow: [
-      "test/flight/analysis/{flights,simulatedFlights,sharedFlights,weakestPart,doubts}.test.ts",
+      "test/flight/analysis/{flights,simulatedFlights,sharedFlights,weakestPart,doubts,missing}.test.ts",
       "test/flight/*.test.ts",
       "test/identify/{openFlights,wrongSettings}.test.ts",
       "test/golden/*.test.ts",
-      "test/truth/{coverage,flightTime,season}.test.ts",
+      "test/truth/{coverage,estimatedCurrent,flightTime,season}.test.ts",
       "test/log/reading/packsInSeries.test.ts",
     ],
-    share: 0.025,
+    share: 0.012,
   },
   // The tests that start other processes see the built program, not the mutated source.
   folderBook: {

@@ -40,7 +40,9 @@ for (const each of named.length > 0 ? named : Object.keys(FOLDERS)) {
     // TypeScript 7 has no interface for the rewriting of a tsconfig; the tests need none.
     ignorePatterns: ["dist", "coverage", "demo-reports", ".tmp", "tsconfig*.json"],
     concurrency: Number(process.env.MUTATION_WORKERS ?? cpus().length),
-    timeoutMS: 4000,
+    // Long enough on a busy machine: a mutant that runs into it counts as killed.
+    timeoutMS: 15_000,
+    dryRunTimeoutMinutes: 60,
     allowEmpty: true,
   }).runMutationTest();
   writeFileSync(

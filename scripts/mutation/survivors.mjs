@@ -20,7 +20,7 @@ export function survivorText(name, report) {
   );
   return `${[
     `${name}: ${((100 * killed) / run).toFixed(1)} % of ${run} mutants killed${drawn(killed, run, counted("CompileError"))}.`,
-    `${alive.length} survived, of which ${counted("NoCoverage")} no test reaches.`,
+    `${alive.length} survived, of which ${counted("NoCoverage")} no test reaches; ${counted("Timeout")} of the killed never ended.`,
     "",
     ...kinds.map(([kind, list]) => `${String(list.length).padStart(4)} ${kind}`),
     "",
