@@ -5,15 +5,17 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
+import { writeLog } from "./bench/writeLog.mjs";
 import { pageText } from "./pageFile.mjs";
 
 const ROWS = 60_000;
+const RATE_HZ = 50;
 const TIMES = 5;
 const AIRCRAFT = resolve(import.meta.dirname, "../fixtures/tern/aircraft.json");
 
 const folder = mkdtempSync(join(tmpdir(), "bench-page-"));
 writeFileSync(join(folder, "page.html"), await pageText());
-writeFileSync(join(folder, "long.csv"), longLog());
+writeLog(join(folder, "long.csv"), ROWS, RATE_HZ, 1);
 const executablePath = process.env.CHROMIUM_PATH ?? "/usr/bin/chromium";
 const args = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--js-flags=--expose-gc"];
 const browser = await chromium.launch({ executablePath, args });
@@ -53,26 +55,4 @@ function cpuOf(events, name) {
   const threads = events.filter((one) => one.name === "thread_name" && name.test(one.args.name));
   const isOwn = ({ pid, tid }) => threads.some((thread) => thread.pid === pid && thread.tid === tid);
   return events.filter((one) => /RunTask$/.test(one.name) && isOwn(one)).map(({ tdur = 0 }) => tdur / 1000);
-}
-
-/** Twenty minutes at 50 rows a second, with the eight channels that most loggers have. */
-function longLog() {
-  const rows = [
-    "Time (s),Voltage (V),Current (A),RPM,ESC temp (C),Throttle (%),Altitude (m),Capacity used (mAh)",
-  ];
-  let usedMah = 0;
-  for (let row = 0; row < ROWS; row += 1) {
-    const atS = row / 50;
-    const isFlown = atS > 20 && atS < 1150;
-    const currentA = isFlown ? 10 + 4 * Math.sin(atS / 7) + Math.sin(atS * 3.1) : 0.2;
-    usedMah += currentA / 50 / 3.6;
-    const volts = 33.2 - usedMah / 1500 - currentA * 0.04;
-    const warm = isFlown ? 30 * (1 - Math.exp((20 - atS) / 200)) : 0;
-    const moving = (middle, half, slow) => (isFlown ? Math.round(middle + half * Math.sin(atS / slow)) : 0);
-    const cells = [atS.toFixed(2), volts.toFixed(2), currentA.toFixed(2), moving(4000, 700, 7)];
-    rows.push(
-      [...cells, (25 + warm).toFixed(1), moving(45, 15, 7), moving(40, 20, 30), usedMah.toFixed(0)].join(","),
-    );
-  }
-  return `${rows.join("\n")}\n`;
 }

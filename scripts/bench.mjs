@@ -83,6 +83,10 @@ const hasDuckDb = spawnSync(process.execPath, [join(scripts, "duckdb.mjs")]).sta
 try {
   const load = () => loadavg()[0].toFixed(1);
   tell(
+    "Last run of npm run bench. x: ratios to the first line of each block, in one run; times mean little where",
+  );
+  tell("the load is beyond the number of cores.");
+  tell(
     `${new Date().toISOString().slice(0, 10)}, Node ${process.version}, ${cpus().length} cores, load ${load()}`,
   );
   const short = logOf("short.csv", 6000, 10, 1);
