@@ -5,6 +5,7 @@ export type MarkEvidence = "." | "," | "ambiguous" | null;
 
 /** Which decimal mark a cell proves; "1.234" could be either, so it proves nothing. */
 export function markEvidence(cell: string): MarkEvidence {
+  if (!cell.includes(".") && !cell.includes(",")) return null;
   const grouped = BOTH_MARKS.exec(cell);
   if (grouped !== null && grouped[1] !== grouped[2]) return grouped[2] as "." | ",";
   const single = ONE_MARK.exec(cell);

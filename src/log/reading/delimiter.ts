@@ -31,11 +31,17 @@ export function findDelimiter(lines: readonly string[]): string {
   const looked = spread(lines.filter((line) => !isBlank(line) && !isComment(line)));
   let best = { delimiter: ",", score: 0, width: 1 };
   for (const delimiter of CANDIDATES) {
+    if (!looked.some((line) => isCutBy(line, delimiter))) continue;
     const { score, width } = fitOf(looked, delimiter);
     const isBetter = score > best.score * 1.02 || (score > best.score * 0.98 && width > best.width);
     if (width > 1 && isBetter) best = { delimiter, score, width };
   }
   return best.delimiter;
+}
+
+/** Blanks stand for tabs too. */
+function isCutBy(line: string, delimiter: string): boolean {
+  return line.includes(delimiter) || (delimiter === " " && line.includes("\t"));
 }
 
 /** Lines from all over the head when it is long. */
