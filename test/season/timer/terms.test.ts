@@ -38,9 +38,9 @@ describe("the sum behind a timer", () => {
     expect(terms[7]![2]).toBe("mAh/min");
   });
 
-  it("is cautious by the tolerance factor of the pooled spread", () => {
+  it("is cautious by the tolerance factor of the spread pooled with 20 % worth three flights", () => {
     const limit = chargeLimit([1, 2, 3].map((n) => ({ ...LOAD, flight: String(n) })), CONDITIONS); // biome-ignore format: one case
-    const spread = Math.sqrt((3 * 0.15 ** 2) / 5);
+    const spread = Math.sqrt((3 * 0.2 ** 2) / 5);
     const rate = 6 * Math.exp(oneSidedToleranceFactor(3, 0.95, 0.95, 5) * spread);
     expect(limit.cautiousTouchdownByS).toBeCloseTo(20 + (limit.usableMah - 300) / rate, 6);
   });
