@@ -211,7 +211,7 @@ export const SHIFT_METHOD =
 export const TIMER_METHOD =
   "Timer: a one-sided 95 % predictive bound on the charge rate (Student t), the spread pooled with a stated prior of 15 % worth 3 flights.";
 export const CAUTIOUS_METHOD =
-  "Cautious timer: a one-sided tolerance bound from the noncentral t distribution (Hahn and Meeker, 1991, Statistical Intervals).";
+  "Cautious timer: a one-sided tolerance bound from the noncentral t distribution (Hahn and Meeker, 1991, Statistical Intervals). Its spread is pooled with 20 % worth 3 flights; from 6 flights on their own counts where it asks for more.";
 export const GROUP_METHOD =
   "With more than 150 flights, charts and their tables group neighbouring flights; the list of flights keeps each one.";
 
