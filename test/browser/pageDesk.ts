@@ -67,7 +67,7 @@ export class PageDesk {
 }
 
 /** Takes the demo aircraft in, whichever place is open. */
-export async function takeAircraft(page: Page, file = AIRCRAFT): Promise<void> {
+export async function takeAircraft(page: Page, file: Files = AIRCRAFT): Promise<void> {
   await page.locator("#aircraft-input").setInputFiles(file);
   await page.locator("#held", { hasText: "limits of" }).waitFor({ state: "attached" });
 }

@@ -150,7 +150,7 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
     expect(await page.locator("#logs progress").count()).toBe(0);
     await takeAircraft(page);
     await page.locator("#go-aircraft").click();
-    const restsOn = { hasText: "measured flights: 2 of the logs on this page." };
+    const restsOn = { hasText: "measured flights: 2 of the logs on this page (bench-run.csv, short.csv)." };
     await page.locator("#plan", restsOn).waitFor();
     await page.locator('[data-key="reservePct"]').fill("20");
     await expect
@@ -160,7 +160,11 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
     await page.locator('[data-key="reservePct"]').fill("25");
     await page.locator("#go-swap").click();
     await page.locator("[data-swap=diameterIn]").press("ArrowUp");
-    await page.locator("#swap-view", { hasText: "measured flights: 2 of the logs on this page." }).waitFor();
+    await page
+      .locator("#swap-view", {
+        hasText: "measured flights: 2 of the logs on this page (bench-run.csv, short.csv).",
+      })
+      .waitFor();
     await page.locator("#swap-now", { hasText: "Predicted" }).waitFor({ state: "attached" });
     const different = async (): Promise<readonly string[]> => {
       const shown = await numbersIn(page, "#swap-view");
@@ -171,6 +175,36 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
       );
     };
     await expect.poll(different, { timeout: 10_000 }).toEqual([]);
+    await context.close();
+  });
+
+  it("names the logs that a plan counts, and counts none that the pilot leaves out of that aircraft", async () => {
+    const { context, page, problems } = await desk.page();
+    await takeAircraft(page, csvFile("heron.json", SAMPLE_AIRCRAFT));
+    await readLogs(page, [
+      csvFile("one.csv", flightLog({ currentA: 28 })),
+      csvFile("two.csv", flightLog({ currentA: 31 })),
+    ]);
+    await page.locator("#go-aircraft").click();
+    const rests = (place: string, words: string) => page.locator(place, { hasText: words }).waitFor();
+    await rests("#plan", "2 of the logs on this page (one.csv, two.csv).");
+    await rests("#plan", "leave out those that Heron did not fly with these parts");
+    await page.getByRole("button", { name: "Leave out one.csv" }).press("Enter");
+    await rests("#plan", "1 of the logs on this page (two.csv).");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Count one.csv again");
+    expect(await lastAsked(page, "plan")).toMatchObject({ logs: [{}] });
+    await page.locator('[data-key="name"]').fill("Grey heron");
+    await rests("#plan", "those that Grey heron did not fly");
+    await rests("#plan", "1 of the logs on this page (two.csv).");
+    await page.locator("#go-swap").click();
+    await rests("#swap-view", "1 of the logs on this page (two.csv).");
+    await page.getByRole("button", { name: "Count one.csv again" }).click();
+    await rests("#swap-view", "2 of the logs on this page (one.csv, two.csv).");
+    await page.getByRole("button", { name: "Leave out two.csv" }).click();
+    await rests("#swap-view", "1 of the logs on this page (one.csv).");
+    await takeAircraft(page, csvFile("egret.json", SAMPLE_AIRCRAFT.replace("Heron", "Egret")));
+    await rests("#swap-view", "2 of the logs on this page (one.csv, two.csv).");
+    expect(problems).toEqual([]);
     await context.close();
   });
 

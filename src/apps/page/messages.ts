@@ -133,6 +133,8 @@ export interface KnownFrom {
 export interface RestsOn {
   readonly inBook: number;
   readonly inLogs: number;
+  /** SHA-256 of the logs that these flights are in. */
+  readonly logs: readonly string[];
 }
 
 /** The plan of an aircraft file, as `plan --json` prints it. */

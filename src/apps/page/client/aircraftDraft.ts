@@ -51,7 +51,7 @@ export class AircraftDraft {
     if (this.#session.aircraft !== aircraft) return this.#writeOnce();
     if (answer.name !== null) {
       this.#changes = withoutWritten(this.#changes, changes);
-      this.#session.aircraft = { name: answer.name, text: answer.text, file };
+      this.#session.aircraft = { ...aircraft, name: answer.name, text: answer.text };
     }
     await this.#heard(answer);
   }

@@ -1,6 +1,7 @@
 import type { AircraftInBook, AircraftKeysAnswer, EditAircraftAnswer } from "../messages.ts";
 import { AircraftDraft } from "./aircraftDraft.ts";
 import { type AircraftForm, aircraftForm } from "./aircraftForm.ts";
+import type { CountedLogs } from "./countedLogs.ts";
 import { download } from "./download.ts";
 import { button, element, inputOf, pause, placeOf, settled } from "./element.ts";
 import type { Logs } from "./logs.ts";
@@ -17,6 +18,7 @@ const MOST_MEASURING_MS = 1500;
 export class AircraftPlace {
   readonly #session: Session;
   readonly #logs: Logs;
+  readonly #counted: CountedLogs;
   #keys: AircraftKeysAnswer | null = null;
   #form: AircraftForm | null = null;
   readonly #draft: AircraftDraft;
@@ -27,9 +29,10 @@ export class AircraftPlace {
   readonly #planAgain = settled(() => inBackground(() => this.#plan()));
   readonly #settle = settled(() => inBackground(() => this.#draft.write()));
 
-  constructor(session: Session, logs: Logs) {
+  constructor(session: Session, logs: Logs, counted: CountedLogs) {
     this.#session = session;
     this.#logs = logs;
+    this.#counted = counted;
     this.#draft = new AircraftDraft(session, (answer) => this.#heard(answer));
     session.places.add("aircraft", {
       enter: () => inBackground(() => this.#enter()),
@@ -79,7 +82,7 @@ export class AircraftPlace {
       return false;
     }
     this.#draft.forget();
-    this.#session.aircraft = { name, text, file };
+    this.#session.aircraft = { name, text, file, takenAs: name };
     await this.#redraw();
     return true;
   }
@@ -163,12 +166,12 @@ export class AircraftPlace {
     if (aircraft === null) return;
     const { text, file } = aircraft;
     const conditions = { ambientC: null, elevationM: null };
-    const logs = this.#logs.measured();
+    const logs = this.#counted.measured();
     const own = { kind: "plan", aircraft: { text, file }, withBook: true, logs, conditions, units } as const;
     const answer = await core.ask(own);
     if (turn !== this.#planTurn || this.#session.places.open !== "aircraft") return;
     placeOf("plan-now").textContent = answer.result?.text ?? "";
-    showPrediction(placeOf("plan"), answer);
+    showPrediction(placeOf("plan"), answer, this.#counted, () => inBackground(() => this.#plan()));
   }
 
   /** Waits until all that was typed is in the session's text; false, and said, where a line is wrong. */

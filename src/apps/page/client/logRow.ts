@@ -10,6 +10,8 @@ export interface Log {
   answers: Answers | null;
   /** Null until it is read, and again when another aircraft was chosen. */
   answer: CheckAnswer | null;
+  /** Of its bytes as they were read last; null before. */
+  sha256: string | null;
   /** What it says of the parts of the aircraft as it is; null like the answer, but kept when that grows old. */
   measured: MeasuredLog | null;
   /** Counts the times it was asked about: an answer to an earlier one is out of date. */
@@ -24,7 +26,7 @@ export interface Log {
 export function logOf(file: File, choose: () => void): Log {
   const words = element("span", { class: "state" }, clientWords.waiting);
   const row = element("li", {}, button(file.name, choose), " ", words);
-  const nothing = { answers: null, answer: null, measured: null, flights: null, kept: null };
+  const nothing = { answers: null, answer: null, sha256: null, measured: null, flights: null, kept: null };
   return { file, row, words, turn: 0, ...nothing };
 }
 

@@ -1,4 +1,4 @@
-import type { Answers, CheckAnswer, MeasuredLog } from "../messages.ts";
+import type { Answers, CheckAnswer } from "../messages.ts";
 import { placeOf } from "./element.ts";
 import { isBusy, type Log, logOf, measuredIn, say, sayProgress, stateWords } from "./logRow.ts";
 import type { Session } from "./session.ts";
@@ -60,11 +60,6 @@ export class Logs {
     log.answers = answers;
     this.#open = log;
     this.#enqueue(log, 1, 1);
-  }
-
-  /** What the logs say of the parts of the aircraft as it is, as far as they are read. */
-  measured(): readonly MeasuredLog[] {
-    return this.all.flatMap(({ measured }) => measured ?? []);
   }
 
   /** Reads the logs again that were held against the aircraft as it was; resolves when all is read. */
@@ -131,6 +126,7 @@ export class Logs {
 
   #take(log: Log, answer: CheckAnswer): void {
     log.answer = answer;
+    log.sha256 = answer.check.log.sha256;
     log.measured = measuredIn(answer);
     log.flights = answer.check.flights.length;
     say(log, "done", stateWords(answer));

@@ -2,6 +2,7 @@ import { reasonOf } from "../reasonOf.ts";
 import { AircraftPlace } from "./aircraftPlace.ts";
 import { BookPlace } from "./bookPlace.ts";
 import { startCore } from "./core.ts";
+import { CountedLogs } from "./countedLogs.ts";
 import { placeOf } from "./element.ts";
 import { logPlace } from "./logPlace.ts";
 import { Logs } from "./logs.ts";
@@ -19,9 +20,10 @@ async function start(): Promise<void> {
   placeOf("kept").textContent = core.place.text;
   unitsChoice(session);
   const logs = new Logs(session);
-  const aircraft = new AircraftPlace(session, logs);
+  const counted = new CountedLogs(session, logs);
+  const aircraft = new AircraftPlace(session, logs, counted);
   new BookPlace(session);
-  new SwapPlace(session, logs);
+  new SwapPlace(session, logs, counted);
   logPlace(session, logs, (file) => aircraft.take(file));
   // A book that cannot be reached is said; logs can be read all the same.
   tell(await aircraft.openFromBook().then(() => clientWords.ready, whyFailed));

@@ -10,6 +10,8 @@ export interface OwnAircraft {
   readonly name: string;
   readonly text: string;
   readonly file: string;
+  /** Its name when it was taken in: the same through every edit. */
+  readonly takenAs: string;
 }
 
 /** What the places of the page share. */
@@ -68,7 +70,7 @@ export class Session {
   async keepText(text: string): Promise<void> {
     if (this.#aircraft === null) return;
     const { name, file } = this.#aircraft;
-    this.#aircraft = { name, file, text };
+    this.#aircraft = { ...this.#aircraft, text };
     const kept = await this.aircraftOfBook();
     if (kept.some((one) => one.name === name)) await this.core.ask({ kind: "keepAircraft", text, file });
     tell(clientWords.answerKept(name));

@@ -1,8 +1,7 @@
 import type { PlanAnswer, Shown, Stoppable, SwapAnswer } from "../messages.ts";
-import { element } from "./element.ts";
+import type { CountedLogs } from "./countedLogs.ts";
 import { noticeItems } from "./notices.ts";
 import { showView } from "./showReport.ts";
-import { clientWords } from "./words.ts";
 
 /** Shows an answer, or what stands in its place. */
 export function showAnswer(place: HTMLElement, { result, notices, view }: Stoppable<unknown> & Shown): void {
@@ -10,10 +9,16 @@ export function showAnswer(place: HTMLElement, { result, notices, view }: Stoppa
   else showView(place, view);
 }
 
-/** The same for what is predicted, with the flights that it rests on. */
-export function showPrediction(place: HTMLElement, answer: PlanAnswer | SwapAnswer): void {
+/** The same for what is predicted, with the flights that it rests on; `again` is called when others are chosen. */
+export function showPrediction(
+  place: HTMLElement,
+  answer: PlanAnswer | SwapAnswer,
+  counted: CountedLogs,
+  again: () => void,
+): void {
+  const focused = place.querySelector<HTMLElement>("[data-log]:focus")?.dataset.log;
   showAnswer(place, answer);
-  const { inBook, inLogs } = answer.flights;
-  if (answer.result !== null)
-    place.append(element("p", { class: "quiet" }, clientWords.predictedFrom(inBook, inLogs)));
+  if (answer.result === null) return;
+  place.append(...counted.show(answer.flights, again));
+  if (focused !== undefined) place.querySelector<HTMLElement>(`[data-log="${focused}"]`)?.focus();
 }

@@ -1,5 +1,6 @@
 import type { AircraftKey } from "../../../aircraft/index.ts";
 import { fieldNumber } from "../../../base/quantity/index.ts";
+import type { CountedLogs } from "./countedLogs.ts";
 import { button, element, placeOf, settled } from "./element.ts";
 import { typedNumber } from "./field.ts";
 import type { Logs } from "./logs.ts";
@@ -14,15 +15,17 @@ import { clientWords } from "./words.ts";
 export class SwapPlace {
   readonly #session: Session;
   readonly #logs: Logs;
+  readonly #counted: CountedLogs;
   readonly #chosen = new Map<SwapKey["name"], number | null>();
   #aircraft: string | null = null;
   #drawTurn = 0;
   #turn = 0;
   readonly #settle = settled(() => inBackground(() => this.#ask()));
 
-  constructor(session: Session, logs: Logs) {
+  constructor(session: Session, logs: Logs, counted: CountedLogs) {
     this.#session = session;
     this.#logs = logs;
+    this.#counted = counted;
     session.places.add("swap", {
       enter: () => this.#enter(),
       leave: () => placeOf("swap-view").replaceChildren(),
@@ -108,13 +111,13 @@ export class SwapPlace {
     this.#turn += 1;
     const turn = this.#turn;
     const { text, file } = aircraft;
-    const logs = this.#logs.measured();
+    const logs = this.#counted.measured();
     const own = { kind: "swap", aircraft: { text, file }, withBook: true, logs, units } as const;
     const answer = await core.ask({ ...own, ...swapOf(this.#chosen) });
     if (turn !== this.#turn || places.open !== "swap") return;
     const isSame = [...this.#chosen.values()].every((value) => value === null);
     placeOf("swap-now").textContent = isSame ? clientWords.nothingChanged : (answer.result?.text ?? "");
-    showPrediction(placeOf("swap-view"), answer);
+    showPrediction(placeOf("swap-view"), answer, this.#counted, () => inBackground(() => this.#ask()));
   }
 }
 

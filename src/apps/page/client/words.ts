@@ -87,14 +87,18 @@ export const clientWords = {
 
   reportsAreMetric: "Reports, timer and trends are in °C, m and kg.",
   nothingChanged: "Nothing is changed yet: both sides are what is fitted.",
-  predictedFrom: (inBook: number, inLogs: number): string => {
+  predictedFrom: (inBook: number, inLogs: number, logs: readonly string[]): string => {
     const found = [
       ...(inBook === 0 ? [] : [`${inBook} of the logbook`]),
-      ...(inLogs === 0 ? [] : [`${inLogs} of the logs on this page`]),
+      ...(inLogs === 0 ? [] : [`${inLogs} of the logs on this page (${logs.join(", ")})`]),
     ];
     return found.length === 0
       ? "From the aircraft file and published ranges: no flight is known."
       : `From the aircraft file, published ranges and measured flights: ${found.join(", ")}.`;
   },
+  whoseLogs: (aircraft: string): string =>
+    `No log says whose flight it is: leave out those that ${aircraft} did not fly with these parts.`,
+  leaveOutLog: (file: string): string => `Leave out ${file}`,
+  countLog: (file: string): string => `Count ${file} again`,
   swapNeedsAircraft: "Choose an aircraft first: a change starts from what is fitted.",
 } as const;

@@ -15,7 +15,7 @@ import type {
 import { allFlights, type Book } from "./book.ts";
 import { wantedAircraft } from "./wantedAircraft.ts";
 
-const NO_FLIGHTS: RestsOn = { inBook: 0, inLogs: 0 };
+const NO_FLIGHTS: RestsOn = { inBook: 0, inLogs: 0, logs: [] };
 
 /** The plan of an aircraft. */
 export function planWork(work: PlanWork, book: Book): Promise<PlanAnswer> {
@@ -58,21 +58,23 @@ function knownOf(
 ): { readonly known: KnownParts; readonly flights: RestsOn } {
   const kept = withBook ? allFlights(files) : [];
   const entries = flightsOfAircraft(kept, aircraft);
-  const others = otherFlights(logs, kept);
+  const others = otherLogs(logs, kept);
+  const measured = others.flatMap(({ flights }) => flights);
   const known = knownPartsFrom([
     ...entries.map(loggedFlight),
-    ...others.map((flight) => ({ ...flight, facts })),
+    ...measured.map((flight) => ({ ...flight, facts })),
   ]);
-  return { known, flights: { inBook: entries.length, inLogs: others.length } };
+  const sha256s = others.map(({ sha256 }) => sha256);
+  return { known, flights: { inBook: entries.length, inLogs: measured.length, logs: sha256s } };
 }
 
-/** The flights of the logs that the book does not hold, be it as another aircraft's; a log given twice counts once. */
-function otherFlights(logs: readonly MeasuredLog[], kept: readonly LogbookEntry[]): MeasuredLog["flights"] {
+/** The logs that the book does not hold, be it as another aircraft's; a log given twice counts once. */
+function otherLogs(logs: readonly MeasuredLog[], kept: readonly LogbookEntry[]): readonly MeasuredLog[] {
   const seen = new Set(kept.map(({ log }) => log.sha256));
-  return logs.flatMap(({ sha256, flights }) => {
-    if (seen.has(sha256)) return [];
+  return logs.filter(({ sha256 }) => {
+    const isNew = !seen.has(sha256);
     seen.add(sha256);
-    return flights;
+    return isNew;
   });
 }
 
