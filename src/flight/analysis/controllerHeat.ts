@@ -7,6 +7,7 @@ import { type HeatDrivers, heatDrivers } from "./controllerHeatDrivers.ts";
 import { fitHeat, type HeatFit } from "./controllerHeatFit.ts";
 import { type HeatPicture, heatPicture, lagAtPeak } from "./controllerHeatPicture.ts";
 import { type HeatSamples, heatSamples } from "./controllerHeatSamples.ts";
+import { isAtCeiling } from "./currentAtCeiling.ts";
 import {
   DEAD_TEMPERATURE,
   HEAT_NOT_BOUNDED,
@@ -20,6 +21,7 @@ import type { MotorLoad } from "./motorLoad.ts";
 import { once } from "./once.ts";
 import type { SensorTiming } from "./packResistanceTiming.ts";
 import type { RowRange } from "./segments.ts";
+import { CURRENT_AT_CEILING } from "./sumSentences.ts";
 
 /** Air of the day with one standard deviation, degC. */
 export interface AirOfDay {
@@ -78,6 +80,7 @@ export function identifyControllerHeat(
   if (temperature.why !== null) return withoutHeat(temperature.why);
   const current = channelOrWhy(recording, "current");
   if (current.why !== null) return withoutHeat(current.why);
+  if (isAtCeiling(recording, current.values, range)) return withoutHeat(CURRENT_AT_CEILING);
   const drivers = heatDrivers(current.values, range, motorLoad, timing);
   const samples = heatSamples(recording, range, temperature.values, drivers);
   const reason = unfit(samples);

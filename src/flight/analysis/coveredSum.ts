@@ -1,7 +1,7 @@
-import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { atLeast, between, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { Summed } from "./summed.ts";
-import { NO_ROWS_TO_SUM } from "./sumSentences.ts";
+import { LOWER_BOUND_CEILING, NO_ROWS_TO_SUM } from "./sumSentences.ts";
 
 /**
  * Half-width at k = 2 from sensor gain, sampling and resolution: independent of each other, the gain one
@@ -19,6 +19,9 @@ export function coveredQuantity(summed: Summed | { readonly why: string }, unit:
   const halfWidth = halfWidthOfSum(sum.covered, summed);
   const hidden = hiddenOffsetA(offsetA) * sum.perAmpere;
   const low = sum.covered - halfWidth;
+  if (summed.isAtCeiling) {
+    return atLeast(sum.covered / perUnit, low / perUnit, unit, "measured", LOWER_BOUND_CEILING);
+  }
   const high = sum.covered + halfWidth + hidden;
   return between(sum.covered / perUnit, low / perUnit, high / perUnit, unit, "measured");
 }

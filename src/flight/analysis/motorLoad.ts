@@ -3,6 +3,7 @@ import { known, type Quantity, unknown } from "../../base/quantity/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import { LEAST_DUTY_FOR_EFFICIENCY, type MotorConstants, motorState } from "../../physics/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
+import { isAtCeiling } from "./currentAtCeiling.ts";
 import type { DayFacts } from "./dayFacts.ts";
 import { DUTY_TOO_LOW, NO_DIAMETER, NO_STEADY_POINT, wrongSettingStops } from "./identifiedSentences.ts";
 import { type DayAir, dayAir, motorConstants } from "./motorLoadConstants.ts";
@@ -12,6 +13,7 @@ import type { SensorTiming } from "./packResistanceTiming.ts";
 import { coefficientAt } from "./propellerLoad.ts";
 import { type InFlightLoad, inFlightLoad, noInFlightLoad } from "./propellerLoadInFlight.ts";
 import type { RowRange } from "./segments.ts";
+import { CURRENT_AT_CEILING } from "./sumSentences.ts";
 import { findWrongSetting, type WrongSetting } from "./wrongSetting.ts";
 
 export interface MotorLoad {
@@ -59,6 +61,9 @@ export function identifyMotorLoad(
   for (const channel of ["packVoltage", "current", "shaftSpeed"] as const) {
     const { why } = channelOrWhy(recording, channel);
     if (why !== null) return withoutLoad(why);
+  }
+  if (isAtCeiling(recording, recording.channels.get("current")!, range)) {
+    return withoutLoad(CURRENT_AT_CEILING);
   }
   const { motor } = constants;
   const standbyA = standbyCurrentA(recording, range);

@@ -2,6 +2,7 @@ import type { Facts, SensorFacts } from "../../aircraft/facts.ts";
 import { known, type Quantity, unknown } from "../../base/quantity/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
+import { isAtCeiling } from "./currentAtCeiling.ts";
 import {
   LOAD_HARDLY_CHANGED,
   TOO_FEW_ROWS,
@@ -18,6 +19,7 @@ import { shiftedCurrent } from "./packResistanceShift.ts";
 import { type StepResistance, stepResistance } from "./packResistanceSteps.ts";
 import { type SensorTiming, sensorTiming } from "./packResistanceTiming.ts";
 import type { RowRange } from "./segments.ts";
+import { CURRENT_AT_CEILING } from "./sumSentences.ts";
 
 export interface PackResistance {
   /** Volts lost per ampere one second after a step, mohm. */
@@ -63,6 +65,9 @@ export function identifyPackResistance(recording: Recording, range: RowRange, fa
   for (const channel of ["current", "packVoltage"] as const) {
     const { why } = channelOrWhy(recording, channel);
     if (why !== null) return withoutResistance(why);
+  }
+  if (isAtCeiling(recording, recording.channels.get("current")!, range)) {
+    return withoutResistance(CURRENT_AT_CEILING);
   }
   const samples = loadSamples(recording, range);
   if (samples === null || samples.timeS.length < LEAST_ROWS) return withoutResistance(TOO_FEW_ROWS);

@@ -13,6 +13,7 @@ import {
 import { median } from "../../base/statistics/index.ts";
 import { type Recording, smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy, workingChannel } from "./channelOrWhy.ts";
+import { isAtCeiling } from "./currentAtCeiling.ts";
 import { highest, highestProduct, lowest } from "./extremes.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import type { RowRange } from "./segments.ts";
@@ -79,7 +80,7 @@ export function peakPower(
   const high = peak.value + halfWidth + hiddenOffsetA(basis.offsetA) * voltsThere;
   const sample = sampleAt(recording, peak.row);
   const low = peak.value - halfWidth;
-  const why = whyHigher(recording, running, basis.ceilingA === amps.values[peak.row]);
+  const why = whyHigher(recording, running, isAtCeiling(recording, amps.values, rows));
   if (why !== null) return withSample(atLeast(peak.value, low, "W", "derived", why), sample);
   return between(peak.value, low, high, "W", "derived", { sample });
 }

@@ -1,11 +1,13 @@
-import { between, highEnd, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { atLeast, between, highEnd, lowEnd, type Quantity, unknown } from "../../base/quantity/index.ts";
 import { smallestStep } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
+import { isAtCeiling } from "./currentAtCeiling.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { hiddenOffsetA } from "./hiddenOffset.ts";
 import { NO_FLYING_MASS, PLATEAU_HOLDS_NO_VALUE } from "./sentences.ts";
 import { plateauMedian } from "./staticRun.ts";
 import { sumBasis } from "./sumBasis.ts";
+import { LOWER_BOUND_CEILING } from "./sumSentences.ts";
 
 /**
  * staticCurrentA, staticPowerW, staticRpm: medians of the static run. powerLoadingWPerKg: its power over the mass.
@@ -65,35 +67,39 @@ function staticMedian(
   gainShare: number,
   step: number,
   valueAtRow: (row: number) => number,
-  hidden = 0,
+  hidden: number | null = 0,
 ): Quantity {
   if (staticRun.firstRow === null) return unknown(unit, staticRun.why);
   const found = plateauMedian(valueAtRow, staticRun.firstRow, staticRun.lastRow);
   if (found === null) return unknown(unit, PLATEAU_HOLDS_NO_VALUE);
   const halfWidth = Math.hypot(gainShare * found.value, step / Math.sqrt(3), 2 * found.standardError);
-  const high = found.value + halfWidth + hidden;
-  return between(found.value, found.value - halfWidth, high, unit, unit === "W" ? "derived" : "measured");
+  const low = found.value - halfWidth;
+  const basis = unit === "W" ? "derived" : "measured";
+  if (hidden === null) return atLeast(found.value, low, unit, basis, LOWER_BOUND_CEILING);
+  return between(found.value, low, found.value + halfWidth + hidden, unit, basis);
 }
 
-/** What a negative reading at rest may hide on the plateau: its amperes, or those times the volts there. */
+/**
+ * What a negative reading at rest may hide on the plateau: its amperes, or those times the volts there. Null, no
+ * end, where the current reads the end of its sensor's range.
+ */
 function hiddenOver(
   { recording, staticRun }: FlightContext,
   amps: Float64Array,
   perAmpereAtRow: (row: number) => number,
-): number {
+): number | null {
+  if (staticRun.firstRow === null) return 0;
+  if (isAtCeiling(recording, amps, staticRun)) return null;
   const hiddenA = hiddenOffsetA(sumBasis(recording, amps).offsetA);
-  if (hiddenA === 0 || staticRun.firstRow === null) return 0;
+  if (hiddenA === 0) return 0;
   return hiddenA * (plateauMedian(perAmpereAtRow, staticRun.firstRow, staticRun.lastRow)?.value ?? 0);
 }
 
 function powerLoading(staticPowerW: Quantity, flyingMassKg: number | null): Quantity {
   if (staticPowerW.value === null) return unknown("W/kg", staticPowerW.why);
   if (flyingMassKg === null) return unknown("W/kg", NO_FLYING_MASS);
-  return between(
-    staticPowerW.value / flyingMassKg,
-    lowEnd(staticPowerW) / flyingMassKg,
-    highEnd(staticPowerW) / flyingMassKg,
-    "W/kg",
-    "derived",
-  );
+  const value = staticPowerW.value / flyingMassKg;
+  const low = lowEnd(staticPowerW) / flyingMassKg;
+  if (staticPowerW.high === null) return atLeast(value, low, "W/kg", "derived", staticPowerW.why ?? "");
+  return between(value, low, highEnd(staticPowerW) / flyingMassKg, "W/kg", "derived");
 }

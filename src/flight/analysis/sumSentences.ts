@@ -8,6 +8,8 @@ export const LOWER_BOUND_LONG_HOLE = "a hole longer than a minute or of unknown 
 export const LOWER_BOUND_MISSING_ENDS = "the start or end of this stretch holds no value, so more was used";
 export const LOWER_BOUND_CEILING =
   "the current sensor reads no higher than its limit, so more may have flowed";
+export const CURRENT_AT_CEILING =
+  "the current sensor reads no higher than its limit, so what rests on the current cannot be told";
 export const CURRENT_UNSEEN =
   "the current is missing for a part of this flight, in which it may have been higher";
 export const MEAN_OF_SEEN = "of the part with current; it is missing for the rest";

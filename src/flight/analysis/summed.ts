@@ -2,6 +2,7 @@ import type { Facts } from "../../aircraft/facts.ts";
 import { COULOMBS_PER_MAH, JOULES_PER_WH } from "../../base/quantity/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
+import { isAtCeiling } from "./currentAtCeiling.ts";
 import { resolutionVariance } from "./resolutionVariance.ts";
 import type { RowRange } from "./segments.ts";
 import { stuckSums } from "./stuckSums.ts";
@@ -64,7 +65,7 @@ export function summed(
     limitS,
     gainShare: Math.hypot(gainI, gainV),
     offsetA: basis.offsetA,
-    isAtCeiling: basis.ceilingA !== null && holdsValue(amps.values, range, basis.ceilingA),
+    isAtCeiling: isAtCeiling(recording, amps.values, range),
     unit: kind === "charge" ? "mAh" : "Wh",
     perUnit: kind === "charge" ? COULOMBS_PER_MAH : JOULES_PER_WH,
   };
@@ -93,9 +94,4 @@ function sumsOver(
   };
   ofRecording.set(key, sums);
   return sums;
-}
-
-function holdsValue(values: Float64Array, { firstRow, lastRow }: RowRange, value: number): boolean {
-  const at = values.indexOf(value, firstRow);
-  return at >= 0 && at <= lastRow;
 }

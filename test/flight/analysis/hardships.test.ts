@@ -3,6 +3,7 @@ import type { Facts } from "../../../src/aircraft/facts.ts";
 import type { ChannelName } from "../../../src/base/channels/index.ts";
 import { LINES_DO_NOT_MEET, NO_DIAMETER } from "../../../src/flight/analysis/identifiedSentences.ts";
 import type { DayFacts } from "../../../src/flight/analysis/index.ts";
+import { CURRENT_AT_CEILING } from "../../../src/flight/analysis/sumSentences.ts";
 import type { Recording } from "../../../src/log/recording/index.ts";
 import { randomFlight } from "../../identify/randomFlight.ts";
 import { recordingOf } from "../../support/recordingOf.ts";
@@ -86,6 +87,41 @@ describe("a current that went missing in the air", () => {
     const clipped = changed({ current: (value) => Math.min(value, 25) });
     const { measures } = one(clipped, { ...facts, controller: { ...facts.controller, continuousA: 30 } });
     expect(measures.overRatingS).toMatchObject({ value: 0, bound: "atLeast", high: null });
+  });
+});
+
+describe("a current sensor at its ceiling", () => {
+  const { measures, notices } = one(changed({ current: (value) => Math.min(value, 25) }));
+
+  it("leaves full throttle's current, its power, the mean and every sum open above", () => {
+    const open = [
+      "staticCurrentA",
+      "staticPowerW",
+      "powerLoadingWPerKg",
+      "peakCurrentA",
+      "peakPowerW",
+    ] as const;
+    const sums = ["meanCurrentA", "chargeUsedMah", "chargeCoveredMah", "energyCoveredWh"] as const;
+    for (const name of [...open, ...sums]) {
+      expect(measures[name], name).toMatchObject({ bound: "atLeast", high: null });
+      expect(measures[name].value, name).toBeLessThanOrEqual(plain.measures[name].value!);
+    }
+    expect(measures.staticRpm).toEqual(plain.measures.staticRpm);
+  });
+
+  it("tells nothing of the parts whose fits rest on it, and questions no setting", () => {
+    for (const name of [
+      "packResistanceMohm",
+      "packResistance10sMohm",
+      "controllerTimeConstantS",
+      "controllerRisePerA2",
+      "propellerPowerCoefficient",
+      "motorEfficiencyPct",
+    ] as const) {
+      expect(plain.measures[name].value, name).not.toBeNull();
+      expect(measures[name], name).toMatchObject({ value: null, why: CURRENT_AT_CEILING });
+    }
+    expect(notices.filter(({ code }) => /^(setting|kv)-/.test(code))).toEqual([]);
   });
 });
 
