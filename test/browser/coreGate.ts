@@ -97,7 +97,17 @@ export function fail(page: Page, ...kinds: readonly string[]): Promise<void> {
 /** The core ends, as a browser that runs out of memory ends it. */
 export function endCore(page: Page): Promise<void> {
   return page.evaluate(() => {
-    for (const worker of coreGate.workers)
+    for (const worker of coreGate.workers) {
+      worker.terminate();
       worker.dispatchEvent(new ErrorEvent("error", { message: "out of memory", cancelable: true }));
+    }
+  });
+}
+
+/** The core meets an error that nothing catches, and goes on. */
+export function disturbCore(page: Page): Promise<void> {
+  return page.evaluate(() => {
+    for (const worker of coreGate.workers)
+      worker.dispatchEvent(new ErrorEvent("error", { message: "a stray error", cancelable: true }));
   });
 }

@@ -26,6 +26,10 @@ export class CoreError extends Error {
 
 /** Milliseconds in which a worker must show that it runs. */
 const START_LIMIT_MS = 8000;
+/** The same for one that met an error. */
+const ERROR_LIMIT_MS = 4000;
+/** Work that any worker does at once. */
+const SIGN_OF_LIFE: Work = { kind: "aircraft", text: "{}", file: "" };
 
 type Ask = Core["ask"];
 
@@ -73,8 +77,7 @@ function startedWorker(source: string): Promise<Worker | null> {
       };
       worker.onerror = () => settle(null);
       worker.onmessage = () => settle(worker);
-      const asked: Asked = { number: 0, work: { kind: "aircraft", text: "{}", file: "" } };
-      worker.postMessage(asked);
+      worker.postMessage({ number: 0, work: SIGN_OF_LIFE } satisfies Asked);
     } catch {
       resolve(null);
     }
@@ -84,7 +87,10 @@ function startedWorker(source: string): Promise<Worker | null> {
 function askWorker(worker: Worker): Ask {
   const waiting = new Map<number, { readonly end: (reply: Reply) => void; readonly tell: Tell }>();
   let last = 0;
+  /** Why nothing is answered any more; null as long as the worker runs. */
+  let ended: string | null = null;
   worker.onmessage = ({ data }: MessageEvent<Reply | Progress>) => {
+    ended = null;
     const asked = waiting.get(data.number);
     if ("share" in data) asked?.tell(data);
     else {
@@ -92,16 +98,30 @@ function askWorker(worker: Worker): Ask {
       asked?.end(data);
     }
   };
-  // A worker that ends, as when its memory is used up, answers nothing that was asked.
+  const giveUp = (numbers: readonly number[], fault: string): void => {
+    for (const number of numbers) {
+      waiting.get(number)?.end({ number, answer: null, fault, isExpected: true });
+      waiting.delete(number);
+    }
+  };
+  // A worker may end with an error, as when its memory is used up, or go on without what it was at.
   worker.onerror = (event) => {
     event.preventDefault();
-    const fault = clientWords.coreEnded(event.message || "no reason given");
-    for (const [number, { end }] of waiting) end({ number, answer: null, fault, isExpected: true });
-    waiting.clear();
+    const why = event.message || "no reason given";
+    const before = [...waiting.keys()];
+    const timer = setTimeout(() => {
+      ended = clientWords.coreEnded(why);
+      giveUp([...waiting.keys()], ended);
+    }, ERROR_LIMIT_MS);
+    void send(SIGN_OF_LIFE, () => {}).then(() => {
+      clearTimeout(timer);
+      giveUp(before, clientWords.coreErred(why));
+    });
   };
   const send = (work: Work, tell: Tell) =>
     new Promise<Reply>((end) => {
       last += 1;
+      if (ended !== null) return end({ number: last, answer: null, fault: ended, isExpected: true });
       waiting.set(last, { end, tell });
       worker.postMessage({ number: last, work } satisfies Asked, "bytes" in work ? [work.bytes] : []);
     });

@@ -13,7 +13,10 @@ function foundWords(flights: number, runs: number): string {
 /** Every sentence of the page's own: what it asks, tells and calls its parts. */
 export const clientWords = {
   ready: "Ready for a log.",
-  coreEnded: (why: string): string => `The analysis ended (${why}). Open the page again; try a smaller log.`,
+  coreEnded: (why: string): string =>
+    `The analysis answers no more after an error (${why}). Open the page again; try a smaller log.`,
+  coreErred: (why: string): string =>
+    `The analysis met an error (${why}) and may not have finished this. Look before you try again.`,
   notStarted: (why: string): string => `This browser cannot run the analysis: ${why}.`,
   ownFault: (why: string): string => `This page met a fault of its own: ${why}. Open it again.`,
   waiting: "waiting",
