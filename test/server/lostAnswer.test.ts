@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { servedBook, serverSentences } from "../../src/apps/server/bookClient.ts";
+import { ServerError, servedBook, serverSentences } from "../../src/apps/server/bookClient.ts";
 import { readFlights, type Store, storeOver } from "../../src/season/logbook/index.ts";
 import { flightLog } from "../commands/bookMachine.ts";
 import { addTo, digest } from "./addTo.ts";
@@ -46,16 +46,17 @@ describe("a change whose answer is lost on the way", () => {
     expect(await flights()).toEqual(["2026-06-01-1", "2026-06-02-1"]);
   });
 
-  it("is said to be not known where it is not in the book, or the server is gone", async () => {
+  it("is said to be not known where it is not in the book, and where the server is gone both are said", async () => {
     let isGone = false;
     globalThis.fetch = (address, request) => {
       isGone ||= request?.method === "POST";
       return isGone ? Promise.reject(new TypeError("the connection ended")) : real(address, request);
     };
-    await expect(addTo(store, flightLog())).rejects.toThrow(serverSentences.notKnown());
+    const both = `${serverSentences.notKnown()} ${serverSentences.gone()}`;
+    await expect(addTo(store, flightLog())).rejects.toThrow(new ServerError(both));
     globalThis.fetch = real;
     posts(() => Promise.reject(new TypeError("the connection ended")));
-    await expect(addTo(store, flightLog())).rejects.toThrow(serverSentences.notKnown());
+    await expect(addTo(store, flightLog())).rejects.toThrow(new ServerError(serverSentences.notKnown()));
     globalThis.fetch = real;
     expect(await flights()).toEqual([]);
     expect(serverSentences.notKnown()).not.toMatch(/nothing was changed/i);

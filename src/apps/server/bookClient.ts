@@ -116,8 +116,10 @@ async function stateWith(ask: Ask, change: BookChange<unknown>, lost: LostAnswer
   try {
     const state = stateOf((await (await ask(BOOK)).json()) as StateMessage);
     if (isMadeIn(state.files, change)) return state;
-  } catch {
-    // A server that is gone tells no more than the lost answer.
+  } catch (error) {
+    // What keeps the second look from the book is said too.
+    if (error instanceof ServerError)
+      throw new ServerError(`${serverSentences.notKnown()} ${error.message}`, { cause: lost });
   }
   throw new ServerError(serverSentences.notKnown(), { cause: lost });
 }
