@@ -126,7 +126,13 @@ describe("remove and undo", () => {
     expect(machine.files[`book/${path}`]).toBeDefined();
     await machine.ok("edit 2026-06-15-1 --pack A");
     expect(machine.files[`book/${path}`]).toBeUndefined();
-    expect(await machine.ok("verify --book elsewhere")).toMatch(/^There is no logbook in .*elsewhere/);
+    for (const words of ["verify", "verify --json", "recheck"]) {
+      const ran = await machine.run(`${words} --book elsewhere`);
+      expect(ran.exit).toBe(EXIT.unusable);
+      expect(ran.err).toMatch(/^There is no logbook in .*elsewhere/);
+    }
+    await machine.ok("undo --book elsewhere");
+    expect(Object.keys(machine.files).filter((path) => path.startsWith("elsewhere"))).toEqual([]);
     expect((await machine.run("list --aircraft Gull")).err).toMatch(/There is no flight of "Gull"/);
     expect(await machine.ok("verify")).toContain("The logbook is whole: 2 flights, 2 logs");
   });

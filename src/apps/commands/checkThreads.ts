@@ -13,14 +13,22 @@ export interface CheckThreads {
 
 /** A thread starts with nothing compiled: for fewer logs it does not pay (two cores, logs of 6,000 rows). */
 const LEAST_LOGS_EACH = 4;
+/** Each thread holds a heap of its own and the logs it was sent. */
+const MOST_THREADS = 8;
 /** One job runs, one waits. */
 const JOBS_EACH = 2;
 
-/** Threads for so many logs, running `script`; null where one is enough. */
+/** Threads for so many logs, running `script`; null where one is enough, or where none may be started. */
 export function checkThreads(script: string, logs: number): CheckThreads | null {
-  const count = Math.min(availableParallelism(), Math.floor(logs / LEAST_LOGS_EACH));
+  const count = Math.min(availableParallelism(), MOST_THREADS, Math.floor(logs / LEAST_LOGS_EACH));
   if (count < 2) return null;
-  const threads = Array.from({ length: count }, () => startThread(script));
+  const threads: Thread[] = [];
+  try {
+    while (threads.length < count) threads.push(startThread(script));
+  } catch {
+    for (const thread of threads) thread.end();
+    return null;
+  }
   return {
     jobsAtOnce: JOBS_EACH * count,
     run: (job) => threads.reduce((a, b) => (b.waiting() < a.waiting() ? b : a)).run(job),
@@ -35,6 +43,8 @@ interface WaitingJob {
   readonly done: (result: JobResult | Promise<JobResult>) => void;
 }
 
+type Thread = ReturnType<typeof startThread>;
+
 function startThread(script: string) {
   const worker = new Worker(script);
   const queue: WaitingJob[] = [];
@@ -44,17 +54,24 @@ function startThread(script: string) {
     for (const { job, done } of queue.splice(0)) done(checkedJob(job));
   };
   worker.on("message", (result: JobResult) => queue.shift()?.done(result));
+  worker.on("messageerror", fail);
   worker.on("error", fail);
   worker.on("exit", fail);
   return {
     waiting: () => (isAlive ? queue.length : Number.POSITIVE_INFINITY),
     run: (job: CheckJob): Promise<JobResult> => {
       if (!isAlive) return checkedJob(job);
-      return new Promise((done) => {
-        queue.push({ job, done });
+      // Answers come in the order of the jobs, so one that cannot be sent must not stand in the queue.
+      try {
         worker.postMessage(job);
-      });
+      } catch {
+        return checkedJob(job);
+      }
+      return new Promise((done) => queue.push({ job, done }));
     },
-    end: () => void worker.terminate(),
+    end: () => {
+      queue.length = 0;
+      void worker.terminate();
+    },
   };
 }

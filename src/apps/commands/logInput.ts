@@ -11,6 +11,8 @@ export const STANDARD_INPUT = "-";
 const MEGABYTE = 1_000_000;
 /** From here on reading takes long enough to say so. */
 const SLOW_LOG_MB = 20;
+/** Several logs are held ahead of their turn. */
+const MOST_AHEAD_MB = 8;
 
 /** A log's bytes, or the sentence that says why there are none. */
 export type LogInput<Bytes = Uint8Array> =
@@ -38,7 +40,7 @@ export function bytesAhead(log: string, io: Io): Uint8Array | null {
   try {
     const path = resolve(io.workFolder, log);
     const size = io.files.size(path);
-    return size === null || size > SLOW_LOG_MB * MEGABYTE ? null : io.files.read(path);
+    return size === null || size > MOST_AHEAD_MB * MEGABYTE ? null : io.files.read(path);
   } catch {
     return null;
   }

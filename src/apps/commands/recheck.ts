@@ -14,7 +14,14 @@ import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
 import { changeLines, type MeasureChange, measureChanges } from "./logbook/measureChanges.ts";
-import { BOOK_OPTION, DRY_RUN_OPTION, JSON_OPTION, type OpenBook, openBook } from "./logbook/openBook.ts";
+import {
+  BOOK_OPTION,
+  DRY_RUN_OPTION,
+  JSON_OPTION,
+  type OpenBook,
+  openBook,
+  refuseMissingBook,
+} from "./logbook/openBook.ts";
 import { progressOf } from "./logbook/progress.ts";
 import { logbookSentences } from "./logbook/sentences.ts";
 import type { Talk } from "./talk.ts";
@@ -46,6 +53,7 @@ interface Rechecked {
 
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const book = openBook(call, io, talk);
+  refuseMissingBook(book.folder, io);
   const { kept, aircraft, texts } = await book.read((files) => {
     const all = readKeptFlights(files, book.frame.digest);
     const textOf = new Map(all.entries.map(({ flight }) => [flight, files.get(flightPath(flight)) ?? ""]));

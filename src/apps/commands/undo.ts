@@ -5,7 +5,7 @@ import { Failure } from "./failure.ts";
 import type { Io } from "./io.ts";
 import { undoLine } from "./logbook/bookWords.ts";
 import { changeJson } from "./logbook/changeJson.ts";
-import { BOOK_OPTION, DRY_RUN_OPTION, JSON_OPTION, openBook } from "./logbook/openBook.ts";
+import { BOOK_OPTION, DRY_RUN_OPTION, isBookThere, JSON_OPTION, openBook } from "./logbook/openBook.ts";
 import { logbookSentences } from "./logbook/sentences.ts";
 import type { Talk } from "./talk.ts";
 
@@ -22,7 +22,10 @@ export const command: CommandDefinition = {
 
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const book = openBook(call, io, talk);
-  const undone = await book.change((files) => planUndo(files, book.frame));
+  const isThere = isBookThere(book.folder, io);
+  const undone = isThere
+    ? await book.change((files) => planUndo(files, book.frame))
+    : ({ state: "nothing" } as const);
   if (undone.state === "nothing") {
     if (call.has("json")) talk.data(changeJson("undo", [], book.isDry));
     else talk.say(bookSentences.nothingToUndo());

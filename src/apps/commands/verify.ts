@@ -1,11 +1,9 @@
-import { join } from "node:path";
-import { BOOK_FILE } from "../../season/logbook/index.ts";
-import { type FolderCheck, verifyFolder } from "../folderBook/index.ts";
+import { verifyFolder } from "../folderBook/index.ts";
 import type { Call, CommandDefinition } from "./commandDefinition.ts";
 import { EXIT, type ExitCode } from "./exitCodes.ts";
 import type { Io } from "./io.ts";
 import { bookFolder } from "./logbook/bookFolder.ts";
-import { BOOK_OPTION, JSON_OPTION } from "./logbook/openBook.ts";
+import { BOOK_OPTION, JSON_OPTION, refuseMissingBook } from "./logbook/openBook.ts";
 import { logbookSentences } from "./logbook/sentences.ts";
 import type { Talk } from "./talk.ts";
 
@@ -23,22 +21,16 @@ export const command: CommandDefinition = {
   run,
 };
 
-/** A mistyped folder must not read as a logbook that is whole. */
-function wholeOrNone(folder: string, { flights, logs }: FolderCheck, { files }: Io): string {
-  return files.size(join(folder, BOOK_FILE)) === null
-    ? logbookSentences.noBook(folder)
-    : logbookSentences.whole(flights, logs);
-}
-
 async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const folder = bookFolder(call.text("book"), io);
+  refuseMissingBook(folder, io);
   const found = verifyFolder(io.files, folder);
   const isDamaged = found.problems.some(({ isDamage }) => isDamage);
   if (call.has("json")) {
     talk.data(JSON.stringify({ format: "tallywatt/verify", version: 1, folder, ...found }, null, 2));
   } else {
     for (const { path, what, todo } of found.problems) talk.data(logbookSentences.problem(path, what, todo));
-    if (!isDamaged) talk.data(wholeOrNone(folder, found, io));
+    if (!isDamaged) talk.data(logbookSentences.whole(found.flights, found.logs));
   }
   return isDamaged ? EXIT.unusable : EXIT.done;
 }

@@ -5,6 +5,7 @@ import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
 import { stepAfterLimit, stepAfterPlan } from "./nextSteps.ts";
 import { clearly } from "./sentences.ts";
+import { mayBePassed } from "./verdict.ts";
 
 /**
  * One sentence that a pilot can act on, from the worst judgement down: a limit passed, the reserve used,
@@ -19,7 +20,7 @@ export function headline(
   const passed = worst(judgements, "limit", "outside");
   if (passed) return limitPassed(passed, judgements);
   const missed = judgements.filter((one) => one.against === "plan" && one.verdict === "outside");
-  const near = worst(judgements, "limit", "close");
+  const near = worst(judgements.filter(mayBePassed), "limit", "close") ?? worst(judgements, "limit", "close");
   const start = opening(measures, kind, isComplete);
   const reserve = missed.find(({ source }) => source === RESERVE_SOURCE);
   if (reserve) return reserveUsed(start, reserve, near);

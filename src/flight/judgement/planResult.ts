@@ -27,6 +27,7 @@ import {
   predictedPart,
   sentence,
 } from "./planSentences.ts";
+import { mayBePassed } from "./verdict.ts";
 
 /** The conditions a plan was made for, as shown; null where the usual of the place was taken. */
 export type ShownConditions = PlanConditions;
@@ -95,7 +96,8 @@ const LEAST_THRUST_TO_WEIGHT = 0.3;
 function limitText(judgements: readonly Judgement[]): string {
   const limits = judgements.filter(({ against, verdict }) => against === "limit" && verdict !== "not judged");
   const passed = limits.filter(({ verdict }) => verdict === "outside");
-  const near = limits.filter(({ verdict }) => verdict === "close");
+  const close = limits.filter(({ verdict }) => verdict === "close");
+  const near = [...close.filter(mayBePassed), ...close.filter((one) => !mayBePassed(one))];
   const [firstPassed] = passed;
   if (firstPassed !== undefined)
     return limitWouldPass(firstPassed, linesBut(passed, [firstPassed]), linesBut(near, passed));

@@ -3,7 +3,7 @@ import { capital } from "../../base/words/index.ts";
 import { MEASURE_WORDS } from "../analysis/index.ts";
 import { type Criterion, RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement, Verdict } from "./judgement.ts";
-import { mayBeBeyond } from "./verdict.ts";
+import { mayBeBeyond, mayBePassed } from "./verdict.ts";
 
 /** "Peak current 58.0 ± 1.2 A is within the controller's burst limit, 120 A." */
 export function judgementSentence(criterion: Criterion, measured: Quantity, verdict: Verdict): string {
@@ -41,8 +41,8 @@ function relationWords(
 }
 
 /** "Clearly ", where a limit may have been passed all the same: its interval crosses the number. */
-export function clearly({ measured, sense, value }: Judgement): string {
-  return value !== null && mayBeBeyond(measured, sense, value) ? "clearly " : "";
+export function clearly(judgement: Judgement): string {
+  return mayBePassed(judgement) ? "clearly " : "";
 }
 
 function noLimitSentence(subject: string, source: string): string {

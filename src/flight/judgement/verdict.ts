@@ -36,6 +36,11 @@ export function verdictOf(
   return Number.isFinite(low) && Number.isFinite(high) ? "close" : "not judged";
 }
 
+/** Whether a limit may have been passed: told before one that is only near. */
+export function mayBePassed({ measured, sense, value }: Judgement): boolean {
+  return value !== null && mayBeBeyond(measured, sense, value);
+}
+
 /** Whether a measure's interval crosses the number, so that it may lie beyond it. */
 export function mayBeBeyond(measured: Quantity, sense: Judgement["sense"], value: number): boolean {
   if (!isKnown(measured)) return false;

@@ -4,20 +4,30 @@ import { isBlank } from "./cells.ts";
 const MOST_TESTED = 400;
 
 /** How files that people pick by mistake begin; each kind in words. */
-const KINDS: readonly (readonly [RegExp, string])[] = [
+const PAGES: readonly (readonly [RegExp, string])[] = [
   [/^\s*<(?:!doctype html|html|head|body|table)\b/i, "a web page (HTML)"],
   [/^\s*<(?:\?xml|svg|gpx|kml)\b/i, "an XML file"],
-  [/^\s*[{[]\s*(?:["{[]|[\d-]+(?:\.\d+)?\s*,\s*$)/, "a JSON file"],
 ];
+/** A log may begin so too, with a line about its device: decided only where no rows follow. */
+const JSON_BEGIN = /^\s*[{[]\s*(?:["{[]|[\d-]+(?:\.\d+)?\s*,\s*$)/;
 
 /** What a text file is that no logger writes, by its first lines; null when it may be a log. */
 export function otherFileKind(lines: readonly string[]): string | null {
-  const begin = lines
+  const begin = beginOf(lines);
+  return PAGES.find(([pattern]) => pattern.test(begin))?.[1] ?? null;
+}
+
+/** What a text file is in which no header names columns, by its first lines; null when it may be a log. */
+export function kindWithoutHeader(lines: readonly string[]): string | null {
+  return JSON_BEGIN.test(beginOf(lines)) ? "a JSON file" : null;
+}
+
+function beginOf(lines: readonly string[]): string {
+  return lines
     .filter((line) => !isBlank(line))
     .slice(0, 2)
     .map((line) => line.slice(0, MOST_TESTED))
     .join(" ");
-  return KINDS.find(([pattern]) => pattern.test(begin))?.[1] ?? null;
 }
 
 /** A sentence: five words or more with blanks between them, and no number. */

@@ -8,7 +8,7 @@ import { findLayout } from "./layout.ts";
 import { MOST_BYTES, MOST_COLUMNS } from "./limits.ts";
 import type { LogBytes } from "./logBytes.ts";
 import { tableNotices } from "./notices.ts";
-import { otherFileKind } from "./otherFile.ts";
+import { kindWithoutHeader, otherFileKind } from "./otherFile.ts";
 import { notRead, question, refusal } from "./outcomes.ts";
 import { layoutProblemNotice, noHeaderNotice, noRowsNotice } from "./questions.ts";
 import { readTable } from "./readTable.ts";
@@ -69,6 +69,11 @@ function readText(
     dataLines: 0,
     preview: previewOf(head, layout.delimiter),
   };
+  if ("problem" in layout || (layout.headerLine === 0 && options.columns.size === 0)) {
+    const kind = kindWithoutHeader(head);
+    if (kind !== null)
+      return notRead(base, [{ code: "other-file", severity: "refusal", text: say.noLog(kind) }]);
+  }
   if ("problem" in layout) return notRead(base, [layoutProblemNotice(layout, head)]);
   if (layout.header.length > MOST_COLUMNS) {
     return notRead(base, [

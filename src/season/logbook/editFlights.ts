@@ -36,6 +36,8 @@ export async function editFlights(
   }));
   if (named.state === "unusable") return named;
   const names = named.flights.map(({ entry }) => entry.flight);
+  if (typeof changes.flownS === "number" && names.length > 1)
+    return { state: "unusable", why: bookSentences.oneTimeEach(names.length) };
   const replacements: Replacement[] = [];
   for (const [at, one] of named.flights.entries()) {
     const given = editedGiven(one.entry.given, changes, names, at === names.length - 1);

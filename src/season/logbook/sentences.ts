@@ -35,6 +35,8 @@ export const bookSentences = {
   nothingFlew: (): string => "Nothing runs in this log, so there is no flight to add.",
   sameFlight: (flight: string): string =>
     `This looks like flight ${flight} exported again: same clock, same charge curve. To add it all the same: --again; to replace the flight, remove it first.`,
+  oneTimeEach: (flights: number): string =>
+    `--flown is the time of one flight, and ${flights} are named: edit each by itself.`,
   oneFlightOnly: (option: string, flights: number): string =>
     `${option} is for one flight, but this log holds ${flights}. Add it without ${option}, then: tallywatt edit FLIGHT ${option} …`,
   flightUnknown: (name: string, nearest: string | null): string =>

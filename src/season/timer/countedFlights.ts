@@ -78,14 +78,17 @@ function doubt(entry: BriefFlight): string | null {
   return flownLeftOut(flownS, flightTimeS.value);
 }
 
-/** A stated time may miss the log's interval by this, seconds and share of the flight: takeoff and landing by eye. */
-const MOST_MISSED_S = 30;
-const MOST_MISSED = 0.15;
+/**
+ * A stated time may miss the log's interval by the larger of these, seconds and share of the flight: take-off and
+ * landing by eye. Less upwards: a longer time makes a smaller rate, and so a longer timer.
+ */
+const MOST_BELOW = { seconds: 30, share: 0.15 };
+const MOST_ABOVE = { seconds: 10, share: 0.1 };
 
 /** A time that cannot be this log's would change the charge rate, and with it the timer, at will. */
 function isFlownPossible(flownS: number, { value, low, high }: KnownQuantity): boolean {
-  const slackS = Math.max(MOST_MISSED_S, MOST_MISSED * value);
-  return flownS >= (low ?? value) - slackS && flownS <= (high ?? value) + slackS;
+  const slackS = ({ seconds, share }: typeof MOST_BELOW) => Math.max(seconds, share * value);
+  return flownS >= (low ?? value) - slackS(MOST_BELOW) && flownS <= (high ?? value) + slackS(MOST_ABOVE);
 }
 
 /** The load of a counted flight with its charges corrected by `gain` and its length by the pilot's watch. */

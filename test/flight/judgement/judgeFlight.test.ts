@@ -116,6 +116,16 @@ describe("judging a flight", () => {
     expect(stretch.sentence).toContain("0 s (0 to 24 s) may be above");
   });
 
+  it("tells a limit that may have been passed before one that is only near", () => {
+    const { sentence } = judged({
+      peakCurrentA: known(119, 0.5, "A", "measured"),
+      controllerPeakC: known(97, 6, "degC", "measured"),
+    });
+    expect(sentence).toContain(
+      "no judged limit was clearly passed, but controller peak 97.0 ± 6.0 °C may be above",
+    );
+  });
+
   it("does not count a plan line as held that its interval leaves open", () => {
     const { sentence, judgements } = judged({ staticCurrentA: known(60, 2, "A", "measured") });
     expect(judgements[0]).toMatchObject({ verdict: "close" });

@@ -77,6 +77,8 @@ describe("a file that is no log", () => {
     ["sections in brackets", "[Header]\nlogger,7\n[Data]\ntime_s,pack_v,current_a\n"],
     ["a smaller sign", "<time_s>,<pack_v>,<current_a>\n"],
     ["braces", "{time_s},{pack_v},{current_a}\n"],
+    ["a line about its device", '{"device":"X1","fw":"2.1"}\ntime_s,pack_v,current_a\n'],
+    ["names in a list", '["time_s","pack_v","current_a"]\ntime_s,pack_v,current_a\n'],
   ])("a log with %s in its head is one", (_, head) => {
     expect(outcomeOf(`${head}${"0,25,1\n1,25,2\n2,24,3\n".repeat(5)}`).state).toBe("read");
   });

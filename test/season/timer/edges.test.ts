@@ -142,7 +142,7 @@ describe("which flights count, at the edges", () => {
     expect(whyOf({ facts: { ...FITTED, pack: { ...FITTED.pack, capacityMah: null } } })).toBeUndefined();
   });
 
-  it.each([15, 150, 600, 3600])(
+  it.each([15, 150, 420, 600, 3600])(
     "a watch that shows %d s of a flight of six minutes is not believed",
     (flownS) => {
       const { timerS, leftOut } = setTimer(three({ given: { flownS } }), FITTED, NEXT, null);

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { join } from "node:path";
 import {
   BOOK_FILE,
   type BookChange,
@@ -8,7 +9,7 @@ import {
   UnusableBookError,
 } from "../../../season/logbook/index.ts";
 import { LockBusyError, sha256Of } from "../../disk/index.ts";
-import { CannotChangeError, folderStore, JournalDamagedError } from "../../folderBook/index.ts";
+import { CannotChangeError, folderStore, JOURNAL, JournalDamagedError } from "../../folderBook/index.ts";
 import type { Call, OptionDefinition } from "../commandDefinition.ts";
 import { EXIT } from "../exitCodes.ts";
 import { Failure, reasonOf } from "../failure.ts";
@@ -74,6 +75,15 @@ function guarded(
       return store.change(checked).catch(asFailure);
     },
   };
+}
+
+/** A mistyped --book must not read as a logbook that is whole or unchanged, nor be made by looking for it. */
+export function refuseMissingBook(folder: string, io: Io): void {
+  if (!isBookThere(folder, io)) throw new Failure(EXIT.unusable, logbookSentences.noBook(folder));
+}
+
+export function isBookThere(folder: string, { files }: Io): boolean {
+  return [BOOK_FILE, JOURNAL].some((name) => files.size(join(folder, name)) !== null);
 }
 
 /** A mistyped --book must not turn a folder of other files into a logbook. */

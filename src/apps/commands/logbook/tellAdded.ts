@@ -17,7 +17,9 @@ export function tellAdded(log: string, added: AddedLog, call: Call, { talk, book
   const notices = outcome.state === "stopped" ? outcome.notices : (check?.log.notices ?? []);
   for (const notice of inOrder(notices)) talk.say(noticeLines(shownLog(log), notice, retry).join("\n"));
   if (outcome.state === "already" && Object.keys(added.unused).length > 0) {
-    const words = ["edit", ...outcome.flights, ...wordsOfFacts(added.unused), ...bookWords(call)];
+    // One time for several flights is no flight's own: which one it was only the pilot knows.
+    const flights = "flownS" in added.unused && outcome.flights.length > 1 ? ["FLIGHT"] : outcome.flights;
+    const words = ["edit", ...flights, ...wordsOfFacts(added.unused), ...bookWords(call)];
     talk.say(logbookSentences.factsNotTaken(commandLine(words)));
   }
   if (outcome.state === "stopped" || call.has("json")) return;
