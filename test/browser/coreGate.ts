@@ -10,6 +10,8 @@ interface Gate {
   readonly workers: Worker[];
   /** The last work of each kind. */
   readonly asked: Record<string, object>;
+  /** How often each kind was asked for. */
+  readonly counts: Record<string, number>;
   /** What the core answered about each log, by its file name. */
   readonly checks: Record<string, FlightCheck>;
 }
@@ -27,6 +29,7 @@ export async function addGate(context: BrowserContext): Promise<void> {
       waiting: [],
       workers: [],
       asked: {},
+      counts: {},
       checks: {},
     };
     globalThis.coreGate = gate;
@@ -44,6 +47,7 @@ export async function addGate(context: BrowserContext): Promise<void> {
           readonly work: { readonly kind: string };
         };
         gate.asked[work.kind] = { ...work };
+        gate.counts[work.kind] = (gate.counts[work.kind] ?? 0) + 1;
         const send = () => super.postMessage(data, Array.isArray(more) ? more : []);
         if (gate.failing.has(work.kind)) {
           const reply = { number, answer: null, fault: `no ${work.kind} today`, isExpected: false };
@@ -68,6 +72,11 @@ export function heldCount(page: Page): Promise<number> {
 /** The last work of a kind that the page asked for. */
 export function lastAsked(page: Page, kind: string): Promise<unknown> {
   return page.evaluate((one) => coreGate.asked[one], kind);
+}
+
+/** How often the page asked for work of a kind. */
+export function askedCount(page: Page, kind: string): Promise<number> {
+  return page.evaluate((one) => coreGate.counts[one] ?? 0, kind);
 }
 
 /** What the core answered about a log that the page read. */

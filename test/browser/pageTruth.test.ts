@@ -8,7 +8,7 @@ import { BookMachine, flightLog } from "../commands/bookMachine.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
 import { serve } from "../server/served.ts";
 import { hasBrowser, withBrowser } from "./browser.ts";
-import { disturbCore, endCore, fail, heldCount, hold, lastAsked, release } from "./coreGate.ts";
+import { askedCount, disturbCore, endCore, fail, heldCount, hold, lastAsked, release } from "./coreGate.ts";
 import { isAlike } from "./different.ts";
 import { ask, openPage } from "./pageCore.ts";
 import {
@@ -216,6 +216,50 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
     await rests("#swap-view", "1 of the logs on this page (one.csv).");
     await takeAircraft(page, csvFile("egret.json", SAMPLE_AIRCRAFT.replace("Heron", "Egret")));
     await rests("#swap-view", "2 of the logs on this page (one.csv, two.csv).");
+    expect(problems).toEqual([]);
+    await context.close();
+  });
+
+  it("measures logs again without a word, where a fact changed, and those that failed no more", async () => {
+    const { context, page, problems } = await desk.page();
+    await takeAircraft(page, csvFile("heron.json", SAMPLE_AIRCRAFT));
+    await readLogs(page, [
+      csvFile("one.csv", flightLog({ currentA: 28 })),
+      csvFile("two.csv", flightLog({ currentA: 31 })),
+    ]);
+    await page.locator("#go-aircraft").click();
+    const fill = async (key: string, value: string, logs: number): Promise<void> => {
+      const written = { aircraft: { text: expect.stringContaining(value) } };
+      await page.locator(`[data-key="${key}"]`).fill(value);
+      await expect.poll(() => lastAsked(page, "plan")).toMatchObject(written);
+      await expect
+        .poll(() => lastAsked(page, "plan"))
+        .toMatchObject({ logs: Array.from({ length: logs }, () => ({})) });
+    };
+    await page.locator("#plan", { hasText: "2 of the logs" }).waitFor();
+    await page.locator("#save-aircraft").click();
+    const status = page.locator("#status");
+    await status.filter({ hasText: "Saved as heron.json." }).waitFor();
+    await fill("reservePct", "31.25", 2);
+    await fill("name", "Grey heron", 2);
+    expect(await askedCount(page, "check"), "no measure depends on these").toBe(2);
+    await fill("motor.kv", "251.5", 2);
+    expect(await askedCount(page, "check")).toBe(4);
+    expect(await page.locator("#logs .state").allTextContents()).toEqual(["1 flight", "1 flight"]);
+    await fail(page, "check");
+    await fill("motor.kv", "252.5", 0);
+    await expect.poll(() => askedCount(page, "check")).toBe(6);
+    await page.locator("#logs [data-state=failed]").nth(1).waitFor({ state: "attached" });
+    await fail(page);
+    await fill("motor.kv", "253.5", 0);
+    await fill("reservePct", "32.25", 0);
+    expect(await askedCount(page, "check"), "they failed").toBe(6);
+    expect(await status.textContent()).toBe("Saved as heron.json.");
+    await page.locator("#go-log").click();
+    await page.locator("#logs button", { hasText: "two.csv" }).click();
+    await allRead(page);
+    await page.locator("#go-aircraft").click();
+    await page.locator("#plan", { hasText: "of the logs on this page (" }).waitFor();
     expect(problems).toEqual([]);
     await context.close();
   });

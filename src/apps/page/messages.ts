@@ -75,6 +75,8 @@ export interface AircraftAnswer {
   readonly notices: readonly Notice[];
   /** What the file gives, by key path ("pack.cells"); empty for a file that cannot be used. */
   readonly values: AircraftValues;
+  /** All that the measures of a log are made from: where it is the same, so are they. Empty like the values. */
+  readonly measuring: string;
 }
 
 /** Changes keys of an aircraft file; null takes a key out. Comments and the rest of the text stay. */

@@ -51,7 +51,8 @@ export class AircraftDraft {
     if (this.#session.aircraft !== aircraft) return this.#writeOnce();
     if (answer.name !== null) {
       this.#changes = withoutWritten(this.#changes, changes);
-      this.#session.aircraft = { ...aircraft, name: answer.name, text: answer.text };
+      const { name, text: written, measuring } = answer;
+      this.#session.aircraft = { ...aircraft, name, text: written, measuring };
     }
     await this.#heard(answer);
   }

@@ -75,14 +75,15 @@ export class AircraftPlace {
   }
 
   async #takeText(text: string, file: string): Promise<boolean> {
-    const { name, notices } = await this.#session.core.ask({ kind: "aircraft", text, file });
+    const answer = await this.#session.core.ask({ kind: "aircraft", text, file });
+    const { name, notices, measuring } = answer;
     placeOf("aircraft-refused").replaceChildren(...(notices.length === 0 ? [] : [noticeItems(notices)]));
     if (name === null) {
       if (this.#session.places.open === "log") tell(notices[0]?.text ?? "");
       return false;
     }
     this.#draft.forget();
-    this.#session.aircraft = { name, text, file, takenAs: name };
+    this.#session.aircraft = { name, text, file, takenAs: name, measuring };
     await this.#redraw();
     return true;
   }
@@ -149,7 +150,7 @@ export class AircraftPlace {
     else await this.#plan();
   }
 
-  /** The plan from the book's flights and the logs on the page, which a change of the aircraft has read anew. */
+  /** The plan from the book's flights and the logs on the page, which a change of a fact has measured anew. */
   async #plan(): Promise<void> {
     if (this.#session.aircraft === null || this.#session.places.open !== "aircraft") return;
     this.#planTurn += 1;

@@ -12,8 +12,12 @@ export interface Log {
   answer: CheckAnswer | null;
   /** Of its bytes as they were read last; null before. */
   sha256: string | null;
-  /** What it says of the parts of the aircraft as it is; null like the answer, but kept when that grows old. */
+  /** What it says of the parts of the aircraft as it is; null before, and again when a fact of it changed. */
   measured: MeasuredLog | null;
+  /** What of the aircraft it was measured with; null without one. */
+  measuredWith: string | null;
+  /** True while it waits to be measured again, which its row does not say. */
+  isMeasuring: boolean;
   /** Counts the times it was asked about: an answer to an earlier one is out of date. */
   turn: number;
   /** How many flights or runs it holds; null before it is read. */
@@ -26,12 +30,17 @@ export interface Log {
 export function logOf(file: File, choose: () => void): Log {
   const words = element("span", { class: "state" }, clientWords.waiting);
   const row = element("li", {}, button(file.name, choose), " ", words);
-  const nothing = { answers: null, answer: null, sha256: null, measured: null, flights: null, kept: null };
-  return { file, row, words, turn: 0, ...nothing };
+  const unread = { answers: null, answer: null, sha256: null, flights: null, kept: null };
+  const unmeasured = { measured: null, measuredWith: null, isMeasuring: false };
+  return { file, row, words, turn: 0, ...unread, ...unmeasured };
 }
 
 export function isBusy({ words }: Log): boolean {
   return words.dataset.state === "busy";
+}
+
+export function hasFailed({ words }: Log): boolean {
+  return words.dataset.state === "failed";
 }
 
 /** What an answer says of the parts. */

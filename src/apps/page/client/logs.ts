@@ -1,6 +1,7 @@
 import type { Answers, CheckAnswer } from "../messages.ts";
+import type { Tell } from "./core.ts";
 import { placeOf } from "./element.ts";
-import { isBusy, type Log, logOf, measuredIn, say, sayProgress, stateWords } from "./logRow.ts";
+import { hasFailed, isBusy, type Log, logOf, measuredIn, say, sayProgress, stateWords } from "./logRow.ts";
 import type { Session } from "./session.ts";
 import { inBackground, tell, whyFailed } from "./tell.ts";
 import { clientWords } from "./words.ts";
@@ -62,23 +63,24 @@ export class Logs {
     this.#enqueue(log, 1, 1);
   }
 
-  /** Reads the logs again that were held against the aircraft as it was; resolves when all is read. */
+  /**
+   * Reads the logs again that were measured with other facts, without a word; resolves when all is read. A log
+   * that failed waits to be chosen.
+   */
   measureAgain(): Promise<void> {
-    const left = this.all.filter((log) => log.measured === null && (log.flights ?? 0) > 0 && !isBusy(log));
-    left.forEach((log, at) => {
-      this.#enqueue(log, at + 1, left.length);
-    });
-    const isOnItsWay = this.all.some((log) => log.measured === null && (log.flights ?? 0) > 0);
-    return isOnItsWay ? this.#queue : Promise.resolve();
+    const left = this.all.filter((log) => log.measured === null && (log.flights ?? 0) > 0 && !hasFailed(log));
+    for (const log of left) if (!isBusy(log) && !log.isMeasuring) this.#measure(log);
+    return left.length > 0 ? this.#queue : Promise.resolve();
   }
 
   #forgetAnswers(): void {
     for (const log of this.all) {
       const isInView = log === this.#open && this.#session.places.open === "log";
       log.answer = null;
-      log.measured = null;
+      if (log.measuredWith !== this.#measuringNow()) log.measured = null;
       // What is on its way was asked with the aircraft as it was: it must be neither shown nor kept.
       if (isBusy(log) || isInView) this.#enqueue(log, 1, 1);
+      else this.#nextTurn(log, false);
     }
   }
 
@@ -92,12 +94,28 @@ export class Logs {
     return log;
   }
 
-  #enqueue(log: Log, at: number, of: number): void {
+  #measuringNow(): string | null {
+    return this.#session.aircraft?.measuring ?? null;
+  }
+
+  #nextTurn(log: Log, isMeasuring: boolean): number {
     log.turn += 1;
-    const { turn } = log;
+    log.isMeasuring = isMeasuring;
+    return log.turn;
+  }
+
+  #enqueue(log: Log, at: number, of: number): void {
+    const turn = this.#nextTurn(log, false);
     say(log, "busy", clientWords.waiting);
     this.#queue = this.#queue.then(async () => {
       if (log.turn === turn) await this.#check(log, turn, clientWords.reading(log.file.name, at, of));
+    });
+  }
+
+  #measure(log: Log): void {
+    const turn = this.#nextTurn(log, true);
+    this.#queue = this.#queue.then(async () => {
+      if (log.turn === turn) await this.#checkAgain(log, turn);
     });
   }
 
@@ -105,7 +123,9 @@ export class Logs {
     sayProgress(log, clientWords.beingRead, 0);
     tell(words);
     try {
-      const answer = await this.#ask(log, turn);
+      const answer = await this.#ask(log, ({ words: stage, share }) => {
+        if (log.turn === turn) sayProgress(log, stage, share);
+      });
       if (log.turn === turn) this.#take(log, answer);
     } catch (error) {
       if (log.turn !== turn) return;
@@ -114,26 +134,46 @@ export class Logs {
     }
   }
 
-  async #ask(log: Log, turn: number): Promise<CheckAnswer> {
+  /** The same for what nobody asked for: only its row says what changed. */
+  async #checkAgain(log: Log, turn: number): Promise<void> {
+    try {
+      const answer = await this.#ask(log);
+      if (log.turn !== turn) return;
+      const isOther = log.flights !== answer.check.flights.length;
+      this.#hold(log, answer);
+      if (isOther) say(log, "done", stateWords(answer));
+      for (const act of this.#onRead) act();
+    } catch (error) {
+      if (log.turn === turn) say(log, "failed", clientWords.failed(whyFailed(error)));
+    } finally {
+      if (log.turn === turn) log.isMeasuring = false;
+    }
+  }
+
+  async #ask(log: Log, hear?: Tell): Promise<CheckAnswer> {
     const { core, aircraft, remembered } = this.#session;
     const { file, answers } = log;
     const bytes = await file.arrayBuffer();
     const own = { kind: "check", file: file.name, bytes, aircraft: aircraft?.text ?? null } as const;
-    return core.ask({ ...own, answers, remembered }, ({ words, share }) => {
-      if (log.turn === turn) sayProgress(log, words, share);
-    });
+    return core.ask({ ...own, answers, remembered }, hear);
   }
 
-  #take(log: Log, answer: CheckAnswer): void {
+  /** Keeps an answer to the aircraft as it is. */
+  #hold(log: Log, answer: CheckAnswer): void {
     log.answer = answer;
     log.sha256 = answer.check.log.sha256;
     log.measured = measuredIn(answer);
+    log.measuredWith = this.#measuringNow();
     log.flights = answer.check.flights.length;
+    this.#noteAnswers(log, answer);
+    this.#forgetOld(log);
+  }
+
+  #take(log: Log, answer: CheckAnswer): void {
+    this.#hold(log, answer);
     say(log, "done", stateWords(answer));
     tell(clientWords.outcome(log.file.name, stateWords(answer)));
     this.#remember(log, answer);
-    this.#noteAnswers(log, answer);
-    this.#forgetOld(log);
     for (const act of this.#onRead) act();
     if (this.#open === log || (!this.#isChosen && this.#open?.answer == null)) {
       this.#open = log;

@@ -12,6 +12,8 @@ export interface OwnAircraft {
   readonly file: string;
   /** Its name when it was taken in: the same through every edit. */
   readonly takenAs: string;
+  /** All that the measures of a log are made from. */
+  readonly measuring: string;
 }
 
 /** What the places of the page share. */

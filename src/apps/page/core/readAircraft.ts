@@ -38,9 +38,11 @@ export function aircraftOf(text: string | null): Aircraft {
 /** Says whether an aircraft file can be used, whose it is and what it gives. */
 export function takeAircraft({ text, file }: Pick<AircraftWork, "text" | "file">): AircraftAnswer {
   const read = parseAircraftFile(text, file);
-  return read.state === "read"
-    ? { kind: "aircraft", name: read.facts.name, notices: [], values: aircraftValues(text) }
-    : { kind: "aircraft", name: null, notices: read.notices, values: {} };
+  if (read.state !== "read")
+    return { kind: "aircraft", name: null, notices: read.notices, values: {}, measuring: "" };
+  const { facts, readings } = read;
+  const measuring = JSON.stringify({ ...facts, name: null, readings });
+  return { kind: "aircraft", name: facts.name, notices: [], values: aircraftValues(text), measuring };
 }
 
 export function editAircraft({ text, file, changes }: EditAircraftWork): EditAircraftAnswer {
