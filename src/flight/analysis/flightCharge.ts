@@ -12,7 +12,7 @@ import { chargeBetween } from "./charge.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { whyFlightIsCut, whyNoFlight } from "./flightTime.ts";
 import { rowsBetween } from "./rowsBetween.ts";
-import { ofLoggedPart } from "./sentences.ts";
+import { MEAN_OF_A_PART, ofLoggedPart } from "./sentences.ts";
 import { MEAN_OF_SEEN } from "./sumSentences.ts";
 import { unseenCurrent } from "./unseenCurrent.ts";
 
@@ -56,7 +56,7 @@ function knownOr(charge: KnownQuantity, other: Quantity): KnownQuantity {
 
 /**
  * meanCurrentA: charge of the flight over its time; of a bench run over its running time. Of a flight that
- * the log cuts: over the part that was logged.
+ * the log cuts: over the part that was logged, and in doubt, so that it is not judged as if whole.
  */
 export function meanCurrent(context: FlightContext): Quantity {
   const { shape, group, recording, facts } = context;
@@ -72,7 +72,9 @@ export function meanCurrent(context: FlightContext): Quantity {
   const shortest = overSpan(takeOff.high, touchdown.low, touchdown.low - takeOff.high);
   const longest = overSpan(takeOff.low, touchdown.high, touchdown.high - takeOff.low);
   const why = whyFlightIsCut(shape);
-  return enclosing(mean, [shortest, longest], why === null ? {} : { why: ofLoggedPart(why) });
+  if (why === null) return enclosing(mean, [shortest, longest], {});
+  const ofPart = enclosing(mean, [shortest, longest], { why: ofLoggedPart(why) });
+  return isKnown(ofPart) ? { ...ofPart, doubt: MEAN_OF_A_PART } : ofPart;
 }
 
 function lostSeconds({ recording }: FlightContext, startS: number, endS: number): number {

@@ -3,6 +3,7 @@ import { channelOrWhy } from "./channelOrWhy.ts";
 import { coveredCharge, usedCharge } from "./charge.ts";
 import { chargeLeft } from "./chargeLeft.ts";
 import { controllerTemperature } from "./controllerTemperature.ts";
+import { openedByCut } from "./cutLog.ts";
 import { coveredEnergy, usedEnergy } from "./energy.ts";
 import { estimatedMeasures } from "./estimatedMeasures.ts";
 import { firstReading } from "./firstReading.ts";
@@ -35,7 +36,7 @@ export function measuresOf(context: FlightContext, identified: Identified): Meas
   const chargeUsedMah = usedCharge(recording, rows, facts, context);
   const standing = staticMeasures(context);
   const minCellV = lowestCellVoltage(recording, running, facts);
-  return {
+  const measures: Measures = {
     flightTimeS,
     motorRunTimeS: motorRunTime(context),
     chargeUsedMah,
@@ -62,6 +63,7 @@ export function measuresOf(context: FlightContext, identified: Identified): Meas
     ...identified.measures,
     ...estimatedMeasures(context),
   };
+  return { ...measures, ...openedByCut(measures, context) };
 }
 
 function doubted(quantity: Quantity, doubt: string | null): Quantity {

@@ -109,6 +109,10 @@ export function cellCountDoubt(cells: number, packV: number, likely: readonly nu
   };
 }
 
+export const CUT_MAY_BE_HIGHER = "the log is cut, so it may have gone higher";
+export const CUT_MAY_BE_LOWER = "the log is cut, so it may have gone lower";
+export const MEAN_OF_A_PART = "the log is cut, so this is the mean of a part of the flight";
+
 export function ofLoggedPart(why: string): string {
   return `of the part that was logged: ${why}`;
 }
