@@ -56,8 +56,9 @@ export class FolderIndex {
   }
 
   /**
-   * Writes the index after these changes were made. It may be lost: then readers rebuild it. The other flights' files
-   * count as they were when the change was planned: one that was changed by hand since does not fit it.
+   * Writes the index after these changes were made. It may be lost: then readers rebuild it. Where one was found, the
+   * other flights' files count as they were when the change was planned: one that was changed by hand since does not
+   * fit it.
    */
   write(index: string, changes: readonly FileChange[]): void {
     const states = this.#states ?? statesOf(this.#fileSystem, this.#folder, this.#names);

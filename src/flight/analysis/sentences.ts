@@ -89,7 +89,7 @@ export function lagNotCorrected(): string {
 }
 
 export function lagOnTop(lagC: number): string {
-  return `as logged; the controller itself was about ${plainNumber(lagC)} °C hotter than its probe`;
+  return `as logged; the controller itself was about ${lagC.toFixed(1)} °C hotter than its probe`;
 }
 
 export function hotDayFrom(hotDayC: number, ambientC: number, source: string): string {

@@ -165,7 +165,7 @@ export function currentFailed(stretch: {
 }
 
 export function currentCeiling(ceilingA: number, lines: readonly number[], witness: ChannelName): string {
-  return `Current reads ${cellText(ceilingA)} A, never more, ${lines.length} times on end (${linesText(lines, lines.length)}) while ${channelWords(witness)} moves. The sensor may be at its limit: peak, charge and energy are lower bounds.`;
+  return `Current reads ${cellText(ceilingA)} A, never more, in ${lines.length} ${lines.length === 1 ? "stretch" : "stretches"} (${linesText(lines, lines.length)}) while ${channelWords(witness)} moves. The sensor may be at its limit: peak, charge and energy are lower bounds.`;
 }
 
 export function missing(

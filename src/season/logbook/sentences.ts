@@ -94,7 +94,7 @@ export const bookSentences = {
     }
     const sense = gain > 1 ? "low" : "high";
     const [least, most] = gain > 1 ? [low, high] : [high, low];
-    return `${putBacks} put-backs show that the current sensor reads ${percent(gain)} % ${sense} (${percent(least)} to ${percent(most)} %); charges are corrected for it.`;
+    return `${putBacks} put-backs show that the current sensor reads ${percent(gain)} % ${sense} (${percent(least)} to ${percent(most)} %); the timer corrects for it, every other figure is as logged.`;
   },
 
   verifyEntry: (flight: string): string =>

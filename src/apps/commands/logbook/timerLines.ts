@@ -24,7 +24,7 @@ function limitLine({ limits, timerS }: TimerSetting): readonly string[] {
   const words = limits.map(({ by, touchdownByS, why }) =>
     touchdownByS === null ? `${by} ${why}` : `${by} ${minutesAndSeconds(touchdownByS)}`,
   );
-  return [`Touchdown by: ${words.join("; ")}.`];
+  return [`Touchdown by: ${words.join("; ")}; the timer is rounded down to 10 s.`];
 }
 
 function airLine({ timerS, binding, limits, ambientC, isHotDay }: TimerSetting): readonly string[] {
