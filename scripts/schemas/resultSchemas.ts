@@ -174,6 +174,9 @@ export const flight = v.object({
   complete: v.pipe(v.boolean(), v.description("False when the log starts or ends under power.")),
   phases: v.array(phase),
   measures,
+  isChargeDoubtful: v.optional(
+    v.pipe(v.literal(true), v.description("The charge left and the resting volts cannot both be right.")),
+  ),
   judgements: v.array(judgement),
   whyOff: v.optional(v.array(whyOff)),
   weakestPart: v.optional(v.nullable(weakestPart)),
@@ -256,7 +259,10 @@ export const plan = v.pipe(
     aircraft: v.nullable(v.string()),
     ...planSide,
     judgements: v.array(judgement),
-    remarks: v.pipe(v.array(v.string()), v.description("What widens the intervals.")),
+    remarks: v.pipe(
+      v.array(v.string()),
+      v.description("What widens the intervals, and which flights were left out and why."),
+    ),
     text: text("The plan in a few sentences."),
   }),
   v.title("tallywatt plan"),

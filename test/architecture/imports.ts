@@ -61,6 +61,7 @@ const MORE_DOORS = [
   "aircraft/facts.ts",
   "aircraft/budget.ts",
   "flight/analysis/measures.ts",
+  "flight/analysis/currentDoubt.ts",
   "apps/server/bookClient.ts",
 ];
 

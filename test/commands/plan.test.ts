@@ -4,7 +4,9 @@ import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
 import { starterAircraftFile } from "../../src/aircraft/index.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
+import { CHARGE_UNLIKE_REST_VOLTS } from "../../src/flight/analysis/currentDoubtSentences.ts";
 import type { PlanResult } from "../../src/flight/judgement/index.ts";
+import { clippedCurrent, tenthOfCurrent } from "../support/doubtfulLogs.ts";
 import { PACKAGE_FOLDER, runInMemory, type Setting } from "./inMemory.ts";
 import { SAMPLE_AIRCRAFT, sampleLogWithoutTime } from "./sampleLog.ts";
 
@@ -134,5 +136,41 @@ describe("plan", () => {
     expect(ran.exit).toBe(exit);
     expect(ran.out).toBe("");
     expect(ran.err).not.toMatch(/undefined|NaN|\[object|Error:|\n\s+at /);
+  });
+});
+
+describe("a log whose current is not to be believed", () => {
+  const doubtful = { ...files, "tenth.csv": tenthOfCurrent(), "clipped.csv": clippedCurrent() };
+  const plannedFrom = async (...logs: readonly string[]) => {
+    const words = ["--aircraft", "tern.json", ...logs.flatMap((log) => ["--log", log]), "--json"];
+    const { exit, out, err } = await run(words, { files: doubtful });
+    expect(exit, err).toBe(EXIT.done);
+    return JSON.parse(out) as PlanResult;
+  };
+
+  it("does not count, and is named with the reason", async () => {
+    const without = await plannedFrom();
+    for (const [log, why] of [
+      ["tenth.csv", CHARGE_UNLIKE_REST_VOLTS],
+      ["clipped.csv", "its charge is only bounded"],
+    ] as const) {
+      const alone = await plannedFrom(log);
+      expect(alone.measures, log).toEqual(without.measures);
+      expect(alone.remarks[0], log).toContain(`left out: ${log}, since ${why}`);
+    }
+    const beside = await plannedFrom("flight-13.csv", "tenth.csv", "clipped.csv");
+    const good = await plannedFrom("flight-13.csv");
+    expect(beside.measures).toEqual(good.measures);
+    expect(beside.remarks).toHaveLength(good.remarks.length + 2);
+    expect(good.remarks.join()).not.toContain("left out");
+  });
+
+  it("is no measured run in the words either, and a swap leaves it out too", async () => {
+    const words = ["--aircraft", "tern.json", "--log", "tenth.csv"];
+    const { out } = await run(words, { files: doubtful });
+    expect(out).toContain("no logged run counts");
+    const swap = await runInMemory(["swap", ...words, "--propeller", "19x8"], { files: doubtful });
+    expect(swap.out).toContain("left out: tenth.csv, since");
+    expect(swap.out).toContain("no logged run counts");
   });
 });

@@ -120,7 +120,7 @@ describe("the page's core beside the command", () => {
         remembered: {},
       } as const;
       const { check } = await ask({ ...work, bytes: bytesOf(logOf(day)), answers: null });
-      return { sha256: check.log.sha256, flights: check.flights };
+      return { sha256: check.log.sha256, file: check.log.file, flights: check.flights };
     };
     const logs = await Promise.all(days.map(measured));
     const own = { kind: "swap", aircraft: HERON, withBook: true, change: SIX_X } as const;
@@ -132,15 +132,15 @@ describe("the page's core beside the command", () => {
     const plan = await ask({ kind: "plan", aircraft: HERON, withBook: true, logs, conditions: ANY_DAY });
     expect(plan.result).toEqual(await machine.json(`plan --aircraft heron.json ${named}`));
     const shas = logs.map(({ sha256 }) => sha256);
-    expect(plan.flights).toEqual({ inBook: 0, inLogs: 3, logs: shas });
+    expect(plan.flights).toEqual({ inBook: 0, inLogs: 3, leftOut: 0, logs: shas });
     expect(ofLogs.result).toEqual(await machine.json(`${command} ${named}`));
-    expect(ofLogs.flights).toEqual({ inBook: 0, inLogs: 3, logs: shas });
+    expect(ofLogs.flights).toEqual({ inBook: 0, inLogs: 3, leftOut: 0, logs: shas });
     expect((await swap([...logs, ...logs])).result, "a log given twice counts once").toEqual(ofLogs.result);
     await addBoth([1, 2]);
     const ofBook = await swap([]);
     expect(ofBook.result).toEqual(await machine.json(command));
     const ofBoth = await swap(logs);
-    expect(ofBoth.flights).toEqual({ inBook: 2, inLogs: 1, logs: shas.slice(2) });
+    expect(ofBoth.flights).toEqual({ inBook: 2, inLogs: 1, leftOut: 0, logs: shas.slice(2) });
     expect(ofBoth.result, "the flights are the same, two of them kept").toEqual(ofLogs.result);
     expect(ofBook.result).not.toEqual(ofLogs.result);
     const egret = { text: SAMPLE_AIRCRAFT.replace("Heron", "Egret"), file: "egret.json" };
@@ -148,6 +148,7 @@ describe("the page's core beside the command", () => {
     expect(other.flights, "what is kept as another aircraft's is not this one's").toEqual({
       inBook: 0,
       inLogs: 1,
+      leftOut: 0,
       logs: shas.slice(2),
     });
   });

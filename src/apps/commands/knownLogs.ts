@@ -1,4 +1,9 @@
-import { type KnownParts, knownPartsFrom, type LoggedFlight } from "../../flight/prediction/index.ts";
+import {
+  type KnownParts,
+  knownFromBelieved,
+  type NamedFlight,
+  runInLog,
+} from "../../flight/prediction/index.ts";
 import type { ReadingOptions } from "../../log/reading/index.ts";
 import { type Aircraft, readAircraft, withCells } from "./aircraftOption.ts";
 import { checkBytes, notOpened } from "./checkOne.ts";
@@ -36,7 +41,7 @@ export async function knownFromLogs(
     for (const notice of input.notices) talk.say(noticeLines(file, notice, () => "").join("\n"));
     return { exit: EXIT.unusable };
   }
-  const flights: LoggedFlight[] = [];
+  const flights: NamedFlight[] = [];
   const exits: ExitCode[] = [];
   for (const log of distinctLogs(call.texts("log"))) {
     const read = await flightsOf(log, call, io, talk, options, input.aircraft);
@@ -46,7 +51,13 @@ export async function knownFromLogs(
   }
   const exit = exitOfSeveral(exits);
   if (exit !== EXIT.done) return { exit };
-  return { aircraft: input.aircraft, known: knownPartsFrom(flights), flights: flights.length, exit: null };
+  return knownOf(input.aircraft, flights);
+}
+
+/** @param flights those that are believed count */
+export function knownOf(aircraft: Aircraft, flights: readonly NamedFlight[]): KnownOrExit {
+  const known = knownFromBelieved(flights);
+  return { aircraft, known, flights: flights.length - known.leftOut.length, exit: null };
 }
 
 /** A log given twice would count twice. */
@@ -64,7 +75,7 @@ async function flightsOf(
   talk: Talk,
   options: ReadingOptions,
   aircraft: Aircraft,
-): Promise<{ readonly flights: readonly LoggedFlight[]; readonly exit: ExitCode }> {
+): Promise<{ readonly flights: readonly NamedFlight[]; readonly exit: ExitCode }> {
   const input = await readLogBytes(log, io, talk);
   const day = { ambientC: null, startPct: null };
   const check =
@@ -79,7 +90,11 @@ async function flightsOf(
   if (exit === EXIT.done && check.flights.length === 0) talk.say(planSentences.noFlights(shownLog(log)));
   const { facts } = aircraft;
   return {
-    flights: check.flights.map(({ kind, complete, measures }) => ({ kind, complete, measures, facts })),
+    flights: check.flights.map((flight, index) => ({
+      ...flight,
+      facts,
+      name: runInLog(logName(log), index, check.flights.length),
+    })),
     exit,
   };
 }

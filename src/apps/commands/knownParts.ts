@@ -1,12 +1,11 @@
 import { join } from "node:path";
-import { knownPartsFrom } from "../../flight/prediction/index.ts";
 import type { ReadingOptions } from "../../log/reading/index.ts";
 import { BOOK_FILE, flightsOfAircraft, readFlights } from "../../season/logbook/index.ts";
 import { withCells } from "./aircraftOption.ts";
 import type { Call } from "./commandDefinition.ts";
 import { usageFailure } from "./failure.ts";
 import type { Io } from "./io.ts";
-import { type KnownOrExit, knownFromLogs } from "./knownLogs.ts";
+import { type KnownOrExit, knownFromLogs, knownOf } from "./knownLogs.ts";
 import { aircraftOfCall } from "./logbook/aircraftOfCall.ts";
 import { bookFolder } from "./logbook/bookFolder.ts";
 import { openBook } from "./logbook/openBook.ts";
@@ -49,12 +48,11 @@ async function knownFromBook(call: Call, io: Io, talk: Talk, cells: number | nul
   }));
   if (chosen.state === "stopped") return { exit: tellStopped(call, book.folder, chosen.notices, talk) };
   const { name } = chosen.aircraft;
-  const flights = flightsOfAircraft(index.entries, name).map(({ check, facts, given: { pack } }) => {
-    const { kind, complete, measures } = check;
-    return { kind, complete, measures, facts, pack };
-  });
+  const flights = flightsOfAircraft(index.entries, name).map(
+    ({ flight, check, facts, load, given: { pack } }) => ({ ...check, facts, load, pack, name: flight }),
+  );
   if (flights.length === 0 && call.has("book")) talk.say(planSentences.noFlightsInBook(name));
   const input = withCells({ state: "read", aircraft: chosen.aircraft }, cells);
   const aircraft = input.state === "read" ? input.aircraft : chosen.aircraft;
-  return { aircraft, known: knownPartsFrom(flights), flights: flights.length, exit: null };
+  return knownOf(aircraft, flights);
 }

@@ -51,7 +51,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const { facts, budget, name } = found.aircraft;
   const result = planResult(facts, budget, found.known, { ...conditions, reservePct: budget.reservePct });
   if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
-  else tell(talk, planSummary(name ?? "", found.flights, result, nextCommand(call, facts, found.flights)));
+  else tell(talk, planSummary(name ?? "", found, result, nextCommand(call, facts, found.flights)));
   return EXIT.done;
 }
 

@@ -12,10 +12,10 @@ export const planSentences = {
   propellerWrong: (text: string): string =>
     `--propeller is "${text}". It must be diameter x pitch in inches, 1 to 100 x 0.5 to 100; for example --propeller 19x8`,
   noFlights: (log: string): string => `${log}: no flight in it, so it says nothing about the parts.`,
-  source: (name: string, flights: number, air: string | undefined): string => {
+  source: (name: string, flights: number, leftOut: number, air: string | undefined): string => {
     const from =
       flights === 0
-        ? "the aircraft file and published ranges; no log given"
+        ? `the aircraft file and published ranges; ${leftOut === 0 ? "no log given" : "no logged run counts"}`
         : `${flights} logged ${flights === 1 ? "run" : "runs"}, the aircraft file and published ranges`;
     return `${name}: predicted from ${from}${air === undefined ? "" : `; ${air}`}.`;
   },

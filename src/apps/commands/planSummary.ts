@@ -2,7 +2,7 @@ import { isKnown, quantityText } from "../../base/quantity/index.ts";
 import { capital } from "../../base/words/index.ts";
 import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import { type PlanResult, predictedPart, restsOn } from "../../flight/judgement/index.ts";
-import type { PlanMeasure } from "../../flight/prediction/index.ts";
+import type { KnownParts, PlanMeasure } from "../../flight/prediction/index.ts";
 import { planSentences } from "./planSentences.ts";
 import { oneLine } from "./printable.ts";
 
@@ -13,16 +13,22 @@ const LINES: readonly (readonly PlanMeasure[])[] = [
   ["minCellV", "sagPerCellV", "controllerHotDayPeakC"],
 ];
 
+/** How many runs count, and what they say. */
+export interface KnownFlights {
+  readonly flights: number;
+  readonly known: KnownParts;
+}
+
 /** At most a dozen lines; computes nothing. */
 export function planSummary(
   name: string,
-  flights: number,
+  { flights, known }: KnownFlights,
   result: PlanResult,
   next: string,
 ): readonly string[] {
   const { measures, basisOf, staticThrustN, remarks, text } = result;
   return [
-    planSentences.source(name, flights, basisOf.airDensity),
+    planSentences.source(name, flights, known.leftOut.length, basisOf.airDensity),
     text,
     ...LINES.map((line) => line.filter((one) => isKnown(measures[one])))
       .filter((line) => line.length > 0)

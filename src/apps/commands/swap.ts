@@ -60,7 +60,7 @@ async function run(call: Call, io: Io, talk: Talk): Promise<ExitCode> {
   const before = { ambientC: null, elevationM: null, reservePct };
   const result = swapResult(facts, budget, found.known, { before, after: { ...given, reservePct } }, change);
   if (call.has("json")) talk.data(JSON.stringify(result, null, 2));
-  else tell(talk, swapSummary(name ?? "", found.flights, result, nextCommand(call)));
+  else tell(talk, swapSummary(name ?? "", found, result, nextCommand(call)));
   return EXIT.done;
 }
 

@@ -3,7 +3,7 @@ import { MEASURE_WORDS } from "../../flight/analysis/index.ts";
 import { predictedText, restsOn, type SwapResult } from "../../flight/judgement/index.ts";
 import { type PlanMeasure, sizeText } from "../../flight/prediction/index.ts";
 import { planSentences } from "./planSentences.ts";
-import { notPredicted, sentenceCase } from "./planSummary.ts";
+import { type KnownFlights, notPredicted, sentenceCase } from "./planSummary.ts";
 import { oneLine } from "./printable.ts";
 
 /** Shown two to a line, so that before and after stand side by side within a dozen lines. */
@@ -17,14 +17,14 @@ const PAIRS: readonly (readonly PlanMeasure[])[] = [
 /** At most a dozen lines; computes nothing. */
 export function swapSummary(
   name: string,
-  flights: number,
+  { flights, known }: KnownFlights,
   result: SwapResult,
   next: string,
 ): readonly string[] {
   const { ladder, inchRuleText, extrapolation, basisOf } = result;
   const rungs = ladder.map((rung) => sizeText(rung)).join(", ");
   return [
-    planSentences.source(name, flights, basisOf.airDensity),
+    planSentences.source(name, flights, known.leftOut.length, basisOf.airDensity),
     result.text,
     ...PAIRS.map((pair) => pair.filter((one) => isKnownOnASide(one, result)))
       .filter((pair) => pair.length > 0)

@@ -120,7 +120,9 @@ export interface Shown {
 /** What one log that was read on the page says of the parts, held against the aircraft as it is. */
 export interface MeasuredLog {
   readonly sha256: string;
-  readonly flights: readonly Pick<LoggedFlight, "kind" | "complete" | "measures">[];
+  /** Name of the log. */
+  readonly file: string;
+  readonly flights: readonly Pick<LoggedFlight, "kind" | "complete" | "measures" | "isChargeDoubtful">[];
 }
 
 /** What the parts are known from beside the aircraft file. */
@@ -137,6 +139,8 @@ export interface RestsOn {
   readonly inLogs: number;
   /** SHA-256 of the logs that these flights are in. */
   readonly logs: readonly string[];
+  /** Those that do not count. */
+  readonly leftOut: number;
 }
 
 /** The plan of an aircraft file, as `plan --json` prints it. */

@@ -93,6 +93,7 @@ function analysedFlight(context: FlightContext, window: WindowRows): AnalysedFli
     phases: phasesOf(windowStartS, windowEndS, group, shape),
     measures,
     load: load !== null && doubts.length > 0 ? { ...load, isChargeDoubtful: true } : load,
+    ...(doubts.length > 0 && { isChargeDoubtful: true }),
     heatTrace: shape === null ? null : heatTraceOf(context, identified),
     weakestPart: weakest,
     pictures: flightPictures(context, identified, measures),

@@ -38,6 +38,8 @@ export interface AnalysedFlight extends FlightWindow {
   readonly measures: Measures;
   /** Null unless the log holds a whole flight and its current. */
   readonly load: FlightLoad | null;
+  /** True where the charge left and the resting volts after landing cannot both be right; absent where they can. */
+  readonly isChargeDoubtful?: true;
   /** Null for a bench run, and without current or controller temperature. */
   readonly heatTrace: HeatTrace | null;
   /** Cells, or two packs in series, side by side; null where the log does not hold each of them. */

@@ -2,6 +2,7 @@ export type { AnalysedFlight, FlightWindow, Phase, PhaseName } from "./analysedF
 export { analyseRecording } from "./analyseRecording.ts";
 export { cellCountQuestion, restedPackV } from "./cellCount.ts";
 export { heatSolver, heatSums } from "./controllerHeatProfile.ts";
+export { currentDoubt } from "./currentDoubt.ts";
 export type { DayFacts } from "./dayFacts.ts";
 export type { FlightLoad } from "./flightLoad.ts";
 export { type HeatTrace, numbersOf, numbersText } from "./heatTrace.ts";

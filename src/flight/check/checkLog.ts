@@ -119,6 +119,7 @@ function checkedFlight(
     complete,
     phases,
     measures,
+    ...(flight.isChargeDoubtful && { isChargeDoubtful: true }),
     judgements,
     whyOff: whyPlanWasOff({ kind, complete, measures, facts, day }, budget, judgements),
     weakestPart,

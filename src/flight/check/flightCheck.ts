@@ -37,6 +37,8 @@ export interface CheckedFlight {
   readonly complete: boolean;
   readonly phases: readonly Phase[];
   readonly measures: Measures;
+  /** Present where the charge left and the resting volts after landing cannot both be right. */
+  readonly isChargeDoubtful?: true;
   readonly judgements: readonly Judgement[];
   /** Where each planned line that did not hold went; absent in books of older releases. */
   readonly whyOff?: readonly WhyOff[];

@@ -1,12 +1,15 @@
 export type { PlanConditions } from "./conditions.ts";
 export { shapeOf } from "./flownPropellers.ts";
+export { isBelieved, knownFromBelieved } from "./knownFromBelieved.ts";
 export {
   type FlownPropeller,
   type KnownController,
   type KnownPack,
   type KnownParts,
   type KnownValue,
+  type LeftOutRun,
   type LoggedFlight,
+  type NamedFlight,
   NOTHING_KNOWN,
 } from "./knownParts.ts";
 export { knownPartsFrom } from "./knownPartsFrom.ts";
@@ -25,5 +28,5 @@ export { PLAN_MEASURES, type PlanFrame, type PlanMeasure, planModel } from "./pl
 export { type BasisOf, type PlanMeasures, type PlanPrediction, predictPlan } from "./predictPlan.ts";
 export { type Change, changedFacts, predictSwap, type SwapPrediction } from "./predictSwap.ts";
 export type { Range } from "./range.ts";
-export { sizeText } from "./sentences.ts";
+export { runInLog, sizeText } from "./sentences.ts";
 export { mostThrustToWeight } from "./thrust.ts";

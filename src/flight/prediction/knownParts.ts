@@ -1,6 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import type { PropellerShape } from "../../physics/index.ts";
-import type { HeatDriver, Measures } from "../analysis/index.ts";
+import type { FlightLoad, HeatDriver, Measures } from "../analysis/index.ts";
 import type { Range } from "./range.ts";
 
 /** What a part was measured to be over some flights. */
@@ -56,6 +56,14 @@ export interface KnownParts {
   readonly flown: readonly FlownPropeller[];
   /** Charge of a flight outside take-off to touchdown, mAh. */
   readonly groundChargeMah: KnownValue | null;
+  /** Flights that do not count, since their current is not to be believed. */
+  readonly leftOut: readonly LeftOutRun[];
+}
+
+/** A flight or bench run that does not count, and why. */
+export interface LeftOutRun {
+  readonly name: string;
+  readonly why: string;
 }
 
 export const NOTHING_KNOWN: KnownParts = {
@@ -65,6 +73,7 @@ export const NOTHING_KNOWN: KnownParts = {
   controller: null,
   flown: [],
   groundChargeMah: null,
+  leftOut: [],
 };
 
 /** One logged flight or bench run with the facts it was judged with. */
@@ -75,4 +84,13 @@ export interface LoggedFlight {
   readonly facts: Facts;
   /** Name of the pack that flew; absent or null where nobody told. */
   readonly pack?: string | null;
+  /** Present where the charge left and the resting volts after landing cannot both be right. */
+  readonly isChargeDoubtful?: true;
+  /** Carries the same mark in books of older releases. */
+  readonly load?: Pick<FlightLoad, "isChargeDoubtful"> | null;
+}
+
+/** One that can be named where it does not count. */
+export interface NamedFlight extends LoggedFlight {
+  readonly name: string;
 }

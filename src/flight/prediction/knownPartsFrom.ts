@@ -31,7 +31,9 @@ const SPREADS: Readonly<Record<"resistance" | "startV" | "kv" | "rise" | "tau" |
   ground: { priorSpread: 0.3, of: "next" },
 };
 
-/** What the flights of one aircraft say about its parts. Propellers are told apart; packs of other cells are not mixed. */
+/**
+ * What the flights of one aircraft say about its parts, each of them believed. Propellers are told apart; packs of other cells are not mixed.
+ */
 export function knownPartsFrom(flights: readonly LoggedFlight[]): KnownParts {
   return {
     pack: knownPack(flights),
@@ -40,6 +42,7 @@ export function knownPartsFrom(flights: readonly LoggedFlight[]): KnownParts {
     controller: knownController(flights),
     flown: flownPropellers(flights),
     groundChargeMah: groundCharge(flights),
+    leftOut: [],
   };
 }
 

@@ -10,13 +10,13 @@ import { partInputs } from "./partInputs.ts";
 import { centreOf, type Input, type PlanInputs } from "./planInputs.ts";
 import { frameOf, type PlanFrame } from "./planModel.ts";
 import { referenceOf } from "./reference.ts";
-import { NO_PROPELLER_SIZE } from "./sentences.ts";
+import { leftOutRuns, NO_PROPELLER_SIZE } from "./sentences.ts";
 
 export interface PreparedPlan {
   readonly inputs: PlanInputs;
   readonly frame: PlanFrame;
   readonly coupling: Coupling | null;
-  /** On the propeller's coefficient. */
+  /** On flights that do not count and on the propeller's coefficient. */
   readonly remarks: readonly string[];
 }
 
@@ -41,7 +41,7 @@ export function preparedPlan(facts: Facts, known: KnownParts, conditions: PlanCo
     inputs,
     coupling,
     frame: frameOf(facts, conditions.reservePct, heatDriver),
-    remarks: coefficient?.remarks ?? [],
+    remarks: [...leftOutRuns(known.leftOut), ...(coefficient?.remarks ?? [])],
   };
 }
 

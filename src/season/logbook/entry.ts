@@ -57,7 +57,7 @@ export type KeptReading = Omit<RememberedReading, "headerSignature"> & {
 /** The part of a flight's check that timers, trends and lists work on. */
 export type FlightFigures = Pick<
   CheckedFlight,
-  "kind" | "startedAt" | "startS" | "endS" | "complete" | "measures" | "headline"
+  "kind" | "startedAt" | "startS" | "endS" | "complete" | "measures" | "headline" | "isChargeDoubtful"
 >;
 
 /** One flight of the book, with the facts it was judged with: all that the index holds too. */
@@ -84,7 +84,9 @@ export interface LogbookEntry {
 
 /** The part of a flight that a timer works on: the front of the index holds it. */
 export interface BriefFlight extends Pick<LogbookEntry, "flight" | "aircraft" | "given" | "facts" | "load"> {
-  readonly check: Pick<FlightFigures, "kind" | "complete"> & { readonly measures: OftenMeasures };
+  readonly check: Pick<FlightFigures, "kind" | "complete" | "isChargeDoubtful"> & {
+    readonly measures: OftenMeasures;
+  };
 }
 
 /** The part of a flight that tells it from others and gives it its place: what adding one more needs. */

@@ -48,9 +48,14 @@ export interface RowTexts {
 
 export function rowTexts(entry: LogbookEntry, facts: string): RowTexts {
   const { flight, sequence, aircraft, log, startsAt, fingerprint, release, load } = entry;
-  const { kind, startedAt, startS, endS, complete, headline, measures } = entry.check;
+  const { kind, startedAt, startS, endS, complete, headline, measures, isChargeDoubtful } = entry.check;
   const given = whatIsGiven(entry.given);
-  const check = { kind, complete, measures: oftenOf(measures) };
+  const check = {
+    kind,
+    complete,
+    measures: oftenOf(measures),
+    ...(isChargeDoubtful && { isChargeDoubtful }),
+  };
   const brief: BriefRow = { flight, aircraft, given, facts, check, load };
   const { pack } = entry.given;
   const more: MoreRow = [
@@ -92,7 +97,7 @@ export function briefFlight(row: BriefRow, facts: SharedFacts): BriefFlight {
 export function indexedEntry(brief: BriefFlight, row: MoreRow, seldom: SeldomMeasures): LogbookEntry {
   const [, , , sequence, startsAt, release, startedAt, startS, endS, log, headline, fingerprint] = row;
   const { flight, aircraft, given, facts, load } = brief;
-  const { kind, complete, measures: often } = brief.check;
+  const { measures: often, ...briefly } = brief.check;
   const measures = withSeldom(often, seldom);
   return {
     format: "tallywatt/flight",
@@ -105,7 +110,7 @@ export function indexedEntry(brief: BriefFlight, row: MoreRow, seldom: SeldomMea
     given,
     facts,
     release,
-    check: { kind, startedAt, startS, endS, complete, headline, measures },
+    check: { ...briefly, startedAt, startS, endS, headline, measures },
     load,
     fingerprint,
   };

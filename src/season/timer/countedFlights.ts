@@ -1,22 +1,17 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { isKnown, type KnownQuantity } from "../../base/quantity/index.ts";
-import { isCurrentEstimated } from "../../flight/analysis/measures.ts";
+import { currentDoubt } from "../../flight/analysis/currentDoubt.ts";
 import type { BriefFlight } from "../logbook/index.ts";
 import type { LoggedLoad } from "./loggedLoad.ts";
 import { fittedPropeller, flownPropeller } from "./propellerName.ts";
 import {
   benchRunLeftOut,
   cutShortLeftOut,
-  deadSensorLeftOut,
-  doubtfulChargeLeftOut,
-  estimatedLeftOut,
   flownLeftOut,
   noLoadLeftOut,
-  onlyBoundLeftOut,
   otherCellsLeftOut,
   otherPackLeftOut,
   otherPropellerLeftOut,
-  restVoltsLeftOut,
 } from "./sentences.ts";
 
 /** A flight that does not count for the timer, and why. */
@@ -29,9 +24,6 @@ export interface CountedFlights {
   readonly counted: readonly BriefFlight[];
   readonly leftOut: readonly LeftOutFlight[];
 }
-
-/** A charge that holes leave open by more than this, beside the sensor's gain, says too little. */
-const MOST_DOUBT = 0.1;
 
 /**
  * The flights that say something about the next one: complete, with a known load, on the propeller, the
@@ -63,17 +55,14 @@ function otherFitting(entry: BriefFlight, fitted: Facts): string | null {
 
 function doubt(entry: BriefFlight): string | null {
   if (!entry.check.complete) return cutShortLeftOut();
-  const { chargeUsedMah, flightTimeS } = entry.check.measures;
-  if (!isKnown(chargeUsedMah)) return deadSensorLeftOut(chargeUsedMah.why);
-  if (isCurrentEstimated(entry.check.measures)) return estimatedLeftOut();
-  const { value, low, high } = chargeUsedMah;
-  if (low === null || high === null) return onlyBoundLeftOut();
-  if (entry.load?.isChargeDoubtful) return restVoltsLeftOut();
-  const gain = entry.facts.sensors.currentAccuracyPct / 100;
-  const open = (high - low) / 2 / value - gain;
-  if (!(open <= MOST_DOUBT)) return doubtfulChargeLeftOut(100 * open);
+  const ofCurrent = currentDoubt(
+    { ...entry.check, load: entry.load },
+    entry.facts.sensors.currentAccuracyPct,
+  );
+  if (ofCurrent !== null) return ofCurrent;
   if (!(entry.load !== null && entry.load.rateMahPerS > 0)) return noLoadLeftOut();
   const { flownS } = entry.given;
+  const { flightTimeS } = entry.check.measures;
   if (flownS === null || !isKnown(flightTimeS) || isFlownPossible(flownS, flightTimeS)) return null;
   return flownLeftOut(flownS, flightTimeS.value);
 }

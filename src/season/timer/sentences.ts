@@ -7,9 +7,6 @@ export function benchRunLeftOut(): string {
 export function cutShortLeftOut(): string {
   return "its log is not complete";
 }
-export function deadSensorLeftOut(why: string): string {
-  return `its charge is not known: ${why}`;
-}
 export function otherPropellerLeftOut(flown: string, fitted: string): string {
   return `flown on ${flown}, fitted is ${fitted}`;
 }
@@ -20,24 +17,11 @@ export function otherCellsLeftOut(flown: number | null, fitted: number | null): 
 export function otherPackLeftOut(flownMah: number, fittedMah: number): string {
   return `flown with a pack of ${plainNumber(flownMah)} mAh, fitted is ${plainNumber(fittedMah)} mAh`;
 }
-export function estimatedLeftOut(): string {
-  return "its current was not logged; an estimated charge sets no timer";
-}
-export function onlyBoundLeftOut(): string {
-  return "its charge is only bounded";
-}
-export function doubtfulChargeLeftOut(percent: number): string {
-  return `holes in its log leave its charge open by ${plainNumber(percent)} %`;
-}
 export function flownLeftOut(flownS: number, loggedS: number): string {
   return `its stated flown time, ${minutesAndSeconds(flownS)}, does not fit the ${minutesAndSeconds(loggedS)} of its log: edit it with --flown`;
 }
 export function noLoadLeftOut(): string {
   return "its take-off or touchdown was not found";
-}
-
-export function restVoltsLeftOut(): string {
-  return "its charge left does not fit the pack's capacity or its resting volts: check the capacity, the current sensor and the pack's age";
 }
 
 export function noCapacity(): string {

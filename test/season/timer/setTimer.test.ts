@@ -1,16 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { timerLines } from "../../../src/apps/commands/logbook/timerLines.ts";
 import { known, unknown } from "../../../src/base/quantity/index.ts";
+import {
+  CHARGE_UNLIKE_REST_VOLTS,
+  CURRENT_NOT_LOGGED,
+} from "../../../src/flight/analysis/currentDoubtSentences.ts";
 import type { LogbookEntry } from "../../../src/season/logbook/index.ts";
 import { setTimer } from "../../../src/season/timer/index.ts";
 import {
   benchRunLeftOut,
   cutShortLeftOut,
-  estimatedLeftOut,
   otherPropellerLeftOut,
   packTooSmall,
   reckonedFor,
-  restVoltsLeftOut,
 } from "../../../src/season/timer/sentences.ts";
 import { type EntryChanges, entry, FITTED, sure } from "./entries.ts";
 
@@ -124,7 +126,7 @@ describe("which flights count", () => {
     expect(benchRun).toEqual([{ flight: "odd", why: benchRunLeftOut() }]);
     expect(leftOut({ check: { complete: false } })).toEqual([{ flight: "odd", why: cutShortLeftOut() }]);
     expect(leftOut({ load: { isChargeDoubtful: true } })).toEqual([
-      { flight: "odd", why: restVoltsLeftOut() },
+      { flight: "odd", why: CHARGE_UNLIKE_REST_VOLTS },
     ]);
     expect(leftOut({ given: { propeller: "18x8" } })).toEqual([
       { flight: "odd", why: otherPropellerLeftOut("18x8", "18x10") },
@@ -135,7 +137,7 @@ describe("which flights count", () => {
     expect(other({ capacityMah: 4000 })).toHaveLength(1);
     expect(leftOut({ load: null })).toHaveLength(1);
     const peakCurrentA = known(60, 18, "A", "estimated");
-    expect(leftOut({ measures: { peakCurrentA } })).toEqual([{ flight: "odd", why: estimatedLeftOut() }]);
+    expect(leftOut({ measures: { peakCurrentA } })).toEqual([{ flight: "odd", why: CURRENT_NOT_LOGGED }]);
   });
   it("leaves out a charge that is unknown, only bounded, or open through holes", () => {
     const charge = (chargeUsedMah: ReturnType<typeof known>) => leftOut({ measures: { chargeUsedMah } });

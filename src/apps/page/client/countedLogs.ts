@@ -25,10 +25,11 @@ export class CountedLogs {
   }
 
   /** The logs that a prediction rests on, by name, and a button for each that leaves it out or counts it again. */
-  show({ inBook, inLogs, logs }: RestsOn, changed: () => void): readonly HTMLElement[] {
+  show(flights: RestsOn, changed: () => void): readonly HTMLElement[] {
+    const { logs } = flights;
     const files = this.#files();
     const counted = logs.map((sha256) => files.get(sha256) ?? "");
-    const words = element("p", { class: "quiet" }, clientWords.predictedFrom(inBook, inLogs, counted));
+    const words = element("p", { class: "quiet" }, clientWords.predictedFrom(flights, counted));
     const leftOut = this.#leftOutNow();
     const offered = [...logs, ...[...leftOut].filter((one) => !logs.includes(one))];
     const buttons = offered.map((sha256) => this.#choice(sha256, files.get(sha256) ?? "", changed));

@@ -45,8 +45,13 @@ export function hasFailed({ words }: Log): boolean {
 
 /** What an answer says of the parts. */
 export function measuredIn({ check }: CheckAnswer): MeasuredLog {
-  const flights = check.flights.map(({ kind, complete, measures }) => ({ kind, complete, measures }));
-  return { sha256: check.log.sha256, flights };
+  const flights = check.flights.map(({ kind, complete, measures, isChargeDoubtful }) => ({
+    kind,
+    complete,
+    measures,
+    ...(isChargeDoubtful && { isChargeDoubtful }),
+  }));
+  return { sha256: check.log.sha256, file: check.log.file, flights };
 }
 
 /** Says how it stands with a log, beside its name. */

@@ -1,3 +1,5 @@
+import type { RestsOn } from "../messages.ts";
+
 function counted(count: number, what: string): string {
   return `${count} ${what}${count === 1 ? "" : "s"}`;
 }
@@ -90,13 +92,13 @@ export const clientWords = {
 
   reportsAreMetric: "Reports, timer and trends are in °C, m and kg.",
   nothingChanged: "Nothing is changed yet: both sides are what is fitted.",
-  predictedFrom: (inBook: number, inLogs: number, logs: readonly string[]): string => {
+  predictedFrom: ({ inBook, inLogs, leftOut }: RestsOn, logs: readonly string[]): string => {
     const found = [
       ...(inBook === 0 ? [] : [`${inBook} of the logbook`]),
       ...(inLogs === 0 ? [] : [`${inLogs} of the logs on this page (${logs.join(", ")})`]),
     ];
     return found.length === 0
-      ? "From the aircraft file and published ranges: no flight is known."
+      ? `From the aircraft file and published ranges: no flight ${leftOut === 0 ? "is known" : "counts"}.`
       : `From the aircraft file, published ranges and measured flights: ${found.join(", ")}.`;
   },
   whoseLogs: (aircraft: string): string =>

@@ -1,6 +1,12 @@
 import type { Facts } from "../../../aircraft/facts.ts";
 import { planResult, swapResult } from "../../../flight/judgement/index.ts";
-import { type KnownParts, knownPartsFrom, type LoggedFlight } from "../../../flight/prediction/index.ts";
+import {
+  isBelieved,
+  type KnownParts,
+  knownFromBelieved,
+  type NamedFlight,
+  runInLog,
+} from "../../../flight/prediction/index.ts";
 import { type BookFiles, flightsOfAircraft, type LogbookEntry } from "../../../season/logbook/index.ts";
 import { planView, swapView } from "../../../show/report/index.ts";
 import type {
@@ -15,7 +21,7 @@ import type {
 import { allFlights, type Book } from "./book.ts";
 import { wantedAircraft } from "./wantedAircraft.ts";
 
-const NO_FLIGHTS: RestsOn = { inBook: 0, inLogs: 0, logs: [] };
+const NO_FLIGHTS: RestsOn = { inBook: 0, inLogs: 0, leftOut: 0, logs: [] };
 
 /** The plan of an aircraft. */
 export function planWork(work: PlanWork, book: Book): Promise<PlanAnswer> {
@@ -58,14 +64,20 @@ function knownOf(
 ): { readonly known: KnownParts; readonly flights: RestsOn } {
   const kept = withBook ? allFlights(files) : [];
   const entries = flightsOfAircraft(kept, aircraft);
-  const others = otherLogs(logs, kept);
-  const measured = others.flatMap(({ flights }) => flights);
-  const known = knownPartsFrom([
-    ...entries.map(loggedFlight),
-    ...measured.map((flight) => ({ ...flight, facts })),
-  ]);
-  const sha256s = others.map(({ sha256 }) => sha256);
-  return { known, flights: { inBook: entries.length, inLogs: measured.length, logs: sha256s } };
+  const ofBook = entries.map(loggedFlight);
+  const ofLogs = otherLogs(logs, kept).map(({ sha256, file, flights }) => ({
+    sha256,
+    flights: flights.map((flight, at) => ({ ...flight, facts, name: runInLog(file, at, flights.length) })),
+  }));
+  const inLogs = ofLogs.flatMap(({ flights }) => flights);
+  const known = knownFromBelieved([...ofBook, ...inLogs]);
+  const flights = {
+    inBook: ofBook.filter(isBelieved).length,
+    inLogs: inLogs.filter(isBelieved).length,
+    leftOut: known.leftOut.length,
+    logs: ofLogs.filter((log) => log.flights.some(isBelieved)).map(({ sha256 }) => sha256),
+  };
+  return { known, flights };
 }
 
 /** The logs that the book does not hold, be it as another aircraft's; a log given twice counts once. */
@@ -78,7 +90,6 @@ function otherLogs(logs: readonly MeasuredLog[], kept: readonly LogbookEntry[]):
   });
 }
 
-function loggedFlight({ check, facts, given: { pack } }: LogbookEntry): LoggedFlight {
-  const { kind, complete, measures } = check;
-  return { kind, complete, measures, facts, pack };
+function loggedFlight({ flight, check, facts, load, given: { pack } }: LogbookEntry): NamedFlight {
+  return { ...check, facts, load, pack, name: flight };
 }
