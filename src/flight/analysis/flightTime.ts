@@ -22,6 +22,11 @@ export function whyNoFlight({ group, running }: FlightContext): string {
   return group === null ? NOTHING_RUNS : BENCH_RUN;
 }
 
+/** True of measures of a log that shows the motor at rest throughout; false where nothing can tell. */
+export function isAtRestThroughout({ motorRunTimeS }: { readonly motorRunTimeS: Quantity }): boolean {
+  return motorRunTimeS.value === null && motorRunTimeS.why === NOTHING_RUNS;
+}
+
 /** flightTimeS: take-off to touchdown. A bound where the log holds only one of them. */
 export function flightTime(context: FlightContext): Quantity {
   const { shape } = context;

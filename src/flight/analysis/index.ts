@@ -5,6 +5,7 @@ export { heatSolver, heatSums } from "./controllerHeatProfile.ts";
 export { currentDoubt } from "./currentDoubt.ts";
 export type { DayFacts } from "./dayFacts.ts";
 export type { FlightLoad } from "./flightLoad.ts";
+export { isAtRestThroughout } from "./flightTime.ts";
 export { type HeatTrace, numbersOf, numbersText } from "./heatTrace.ts";
 export type { FullThrottleHeat, HeatView, TimeCurve } from "./heatView.ts";
 export type { LoadLines, SpeedLine } from "./loadLines.ts";

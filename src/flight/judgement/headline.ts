@@ -1,6 +1,6 @@
 import { isKnown, minutesAndSeconds, quantityText } from "../../base/quantity/index.ts";
 import { capital } from "../../base/words/index.ts";
-import { isCurrentEstimated, MEASURE_WORDS, type Measures } from "../analysis/index.ts";
+import { isAtRestThroughout, isCurrentEstimated, MEASURE_WORDS, type Measures } from "../analysis/index.ts";
 import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
 import { stepAfterLimit, stepAfterPlan } from "./nextSteps.ts";
@@ -22,6 +22,7 @@ export function headline(
   const missed = judgements.filter((one) => one.against === "plan" && one.verdict === "outside");
   const near = worst(judgements.filter(mayBePassed), "limit", "close") ?? worst(judgements, "limit", "close");
   const start = opening(measures, kind, isComplete);
+  if (isAtRestThroughout(measures) && judgements.length > 0) return `${start}, so nothing was judged.`;
   const reserve = missed.find(({ source }) => source === RESERVE_SOURCE);
   if (reserve) return reserveUsed(start, reserve, near);
   if (missed[0]) return planMissed(start, missed, near);

@@ -1,10 +1,10 @@
 import type { Budget } from "../../aircraft/budget.ts";
 import type { Facts } from "../../aircraft/facts.ts";
 import { type Quantity, unknown } from "../../base/quantity/index.ts";
-import { MEASURE_UNITS, type MeasureName, type Measures } from "../analysis/index.ts";
+import { isAtRestThroughout, MEASURE_UNITS, type MeasureName, type Measures } from "../analysis/index.ts";
 import { type Criterion, limitCriteria, planCriteria } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
-import { judgementSentence, NOT_PREDICTED } from "./sentences.ts";
+import { judgementSentence, NOT_PREDICTED, NOT_TESTED } from "./sentences.ts";
 import { verdictOf } from "./verdict.ts";
 
 /** Lines of the plan that a bench run cannot fulfil: it does not fly. */
@@ -28,7 +28,22 @@ export function judgeFlight(
   const limits = limitCriteria(facts).filter(
     (one) => one.value !== null || measures[one.line].value !== null,
   );
-  return [...plan, ...limits].map((criterion) => judge(criterion, measures));
+  const criteria = [...plan, ...limits];
+  return isAtRestThroughout(measures)
+    ? criteria.map((criterion) => judgeAtRest(criterion, measures))
+    : criteria.map((criterion) => judge(criterion, measures));
+}
+
+/** A motor that never ran put nothing to the test: only a limit that is passed all the same counts. */
+function judgeAtRest(criterion: Criterion, measures: Measures): Judgement {
+  const judgement = judge(criterion, measures);
+  const { against, value, verdict, measured } = judgement;
+  if (value === null || (against === "limit" && verdict === "outside")) return judgement;
+  return {
+    ...judgement,
+    verdict: "not judged",
+    text: judgementSentence(criterion, unknown(measured.unit, NOT_TESTED), "not judged"),
+  };
 }
 
 /** One criterion against the measure of its line. */

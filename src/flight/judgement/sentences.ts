@@ -55,4 +55,5 @@ function notJudgedSentence(subject: string, measured: Quantity, against: string)
   return `${subject} is not judged against ${against}: ${why}.`;
 }
 
+export const NOT_TESTED = "the motor never runs in this log, so nothing was put to the test";
 export const NOT_PREDICTED = "a plan does not predict it";

@@ -75,6 +75,21 @@ describe("judging a flight", () => {
     );
   });
 
+  it("lets nothing pass in a log in which the motor never runs, but tells a limit that is passed", () => {
+    const idle = { ...GOOD, motorRunTimeS: unknown("s", "the motor never runs in this log") };
+    const ofIdle = (changes: Parameters<typeof measuresOf>[0]) => {
+      const measures = measuresOf({ ...idle, ...changes });
+      const judgements = judgeFlight(measures, "benchRun", FACTS, BUDGET);
+      return { judgements, sentence: headline(measures, "benchRun", true, judgements) };
+    };
+    const { judgements, sentence } = ofIdle({});
+    expect(judgements.length).toBeGreaterThan(0);
+    expect(new Set(judgements.map(({ verdict }) => verdict))).toEqual(new Set(["not judged"]));
+    expect(sentence).toBe("The motor never runs in this log, so nothing was judged.");
+    const hot = ofIdle({ controllerPeakC: known(108, 3, "degC", "measured") });
+    expect(hot.sentence).toContain("Limit passed: controller peak 108");
+  });
+
   it("calls a log that shows no run of the motor what it is, not a bench run", () => {
     const why = "neither current nor shaft speed is logged, so motor running cannot be told";
     const measures = measuresOf({ motorRunTimeS: unknown("s", why) });
