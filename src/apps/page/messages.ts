@@ -220,6 +220,8 @@ export interface ListWork {
 export interface ListAnswer {
   readonly kind: "list";
   readonly list: ListResult;
+  /** SHA-256 of the log of each of these flights. */
+  readonly logs: readonly string[];
   readonly aircraft: readonly AircraftInBook[];
 }
 export interface AircraftInBook {

@@ -103,23 +103,24 @@ export class KeepPanel {
     tell(clientWords.keptAll(counts.added, counts.already, counts.stopped));
   }
 
-  /** A log whose flights were taken out of the logbook can be kept again. */
+  /** A log whose flights were taken out of the logbook can be kept again; one kept meanwhile is not in this list. */
   async #forgetGone(): Promise<void> {
-    const { list } = await this.#session.core.ask({ kind: "list", aircraft: null });
-    const names = new Set(list.flights.map(({ flight }) => flight));
-    for (const log of this.#logs.all) {
-      if (log.kept === null || log.kept.flights.some((one) => names.has(one))) continue;
+    const before = this.#logs.all.map(({ kept }) => kept);
+    const { logs } = await this.#session.core.ask({ kind: "list", aircraft: null });
+    for (const [at, kept] of before.entries()) {
+      const log = this.#logs.all[at];
+      if (log === undefined || kept === null || log.kept !== kept || logs.includes(kept.sha256)) continue;
       log.kept = null;
       log.words.textContent = clientWords.keptNoMore;
     }
     this.#draw();
   }
 
-  #say(log: Log, { outcome }: AddAnswer): void {
+  #say(log: Log, { outcome, sha256 }: AddAnswer): void {
     if (outcome.state !== "stopped") {
       const { state, flights } = outcome;
       log.kept = {
-        flights,
+        sha256,
         words: state === "added" ? clientWords.kept(flights) : clientWords.already(flights),
       };
       log.words.textContent = clientWords.keptShort(flights);

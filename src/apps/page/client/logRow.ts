@@ -23,7 +23,7 @@ export interface Log {
   /** How many flights or runs it holds; null before it is read. */
   flights: number | null;
   /** What became of it in the logbook; null before, and again when its flights are taken out. */
-  kept: { readonly flights: readonly string[]; readonly words: string } | null;
+  kept: { readonly sha256: string; readonly words: string } | null;
 }
 
 /** A log that was not read yet, with its row: its name, which chooses it, and how it stands with it. */

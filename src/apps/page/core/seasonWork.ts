@@ -1,4 +1,4 @@
-import { aircraftOfBook, listResult, readFlights } from "../../../season/logbook/index.ts";
+import { aircraftOfBook, flightsOfAircraft, listResult, readFlights } from "../../../season/logbook/index.ts";
 import { timerResult } from "../../../season/timer/index.ts";
 import { trendsOf } from "../../../season/trends/index.ts";
 import { seasonPage, timerView, trendsView } from "../../../show/report/index.ts";
@@ -17,11 +17,15 @@ import { sha256Of } from "./sha256.ts";
 import { wantedAircraft } from "./wantedAircraft.ts";
 
 export function listWork({ aircraft }: ListWork, book: Book): Promise<ListAnswer> {
-  return book.read((files) => ({
-    kind: "list",
-    list: listResult(readFlights(files, sha256Of), aircraft),
-    aircraft: aircraftOfBook(files).aircraft.map(({ name, path, text }) => ({ name, path, text })),
-  }));
+  return book.read((files) => {
+    const index = readFlights(files, sha256Of);
+    return {
+      kind: "list",
+      list: listResult(index, aircraft),
+      logs: flightsOfAircraft(index.entries, aircraft).map(({ log }) => log.sha256),
+      aircraft: aircraftOfBook(files).aircraft.map(({ name, path, text }) => ({ name, path, text })),
+    };
+  });
 }
 
 export function timerWork(work: TimerWork, book: Book): Promise<TimerAnswer> {
