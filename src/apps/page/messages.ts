@@ -143,7 +143,7 @@ export interface RestsOn {
   readonly leftOut: number;
 }
 
-/** The plan of an aircraft file, as `plan --json` prints it. */
+/** The plan of an aircraft, as `plan --json` prints it from the book alone, or with --log from the logs alone. */
 export interface PlanWork extends KnownFrom {
   readonly kind: "plan";
   readonly aircraft: WantedAircraft;
@@ -156,7 +156,7 @@ export interface PlanAnswer extends Stoppable<PlanResult>, Shown {
   readonly flights: RestsOn;
 }
 
-/** Before and after a change, as `swap --json` prints it. */
+/** Before and after a change, as `swap --json` prints it from the book alone, or with --log from the logs alone. */
 export interface SwapWork extends KnownFrom {
   readonly kind: "swap";
   readonly aircraft: WantedAircraft;
