@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -75,6 +75,7 @@ describe("the delivered command, with no other package beside it", () => {
 
   it("saves the page, which reads a log by itself", async () => {
     expect(tallywatt("page", "--save", "page.html").status).toBe(0);
+    expect(statSync(join(folder, "page.html")).size, "bytes").toBeLessThan(700_000);
     if (!hasBrowser()) return;
     const browser = await openBrowser();
     const context = await browser.newContext({ offline: true });
