@@ -68,6 +68,8 @@ export const NO_REST_BEFORE =
 export const NO_REST_AFTER = "the log holds no rest of 10 s after the motor stopped";
 export const NO_CELL_COUNT = "the number of cells is not known: give pack.cells in the aircraft file";
 export const NO_FULL_THROTTLE_ON_GROUND = "the log holds no full throttle held for 1.5 s on the ground";
+export const ALTITUDE_CHANGES_THERE =
+  "altitude changes by more than 2 m while full throttle is held before take-off";
 export const PLATEAU_HOLDS_NO_VALUE = "the full-throttle plateau holds too few values";
 export const NO_FLYING_MASS = "the aircraft file gives no flyingMassKg";
 export const NO_CONTROLLER_RATING = "the aircraft file gives no controller.continuousA";

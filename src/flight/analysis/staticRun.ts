@@ -5,7 +5,7 @@ import { workingChannel } from "./channelOrWhy.ts";
 import type { FlightShape } from "./flightShape.ts";
 import type { MotorRunning } from "./motorRunning.ts";
 import type { RunGroup } from "./runGroups.ts";
-import { NO_FULL_THROTTLE_ON_GROUND, NOTHING_RUNS } from "./sentences.ts";
+import { ALTITUDE_CHANGES_THERE, NO_FULL_THROTTLE_ON_GROUND, NOTHING_RUNS } from "./sentences.ts";
 
 /** The rows of the last 1.5 s of a full-throttle plateau on the ground, or why there is none. */
 export type StaticRun =
@@ -50,9 +50,10 @@ export function staticRun(
     const startS = Math.max(recording.timeS[firstRow]!, endS - PLATEAU_S - 1e-6);
     if (endS - recording.timeS[firstRow]! + recording.stepS < PLATEAU_S) continue;
     const row = firstRowFrom(recording, firstRow, startS);
-    if (isStill(recording, shape?.senses ?? [], row, lastRow)) {
+    if (isFlown(shape?.senses ?? [], row, lastRow)) continue;
+    if (isLevel(recording, row, lastRow)) {
       last = { firstRow: row, lastRow, startS: recording.timeS[row]!, endS, why: null };
-    }
+    } else if (last.firstRow === null) last = { firstRow: null, why: ALTITUDE_CHANGES_THERE };
   }
   return last;
 }
@@ -91,19 +92,20 @@ function firstRowFrom(recording: Recording, firstRow: number, startS: number): n
   return row;
 }
 
-function isStill(
-  recording: Recording,
-  senses: readonly AirborneSense[],
-  firstRow: number,
-  lastRow: number,
-): boolean {
+/** Whether a sense other than altitude is in the air in a row. */
+function isFlown(senses: readonly AirborneSense[], firstRow: number, lastRow: number): boolean {
+  const others = senses.filter(({ channel }) => channel !== "altitude");
+  for (let row = firstRow; row <= lastRow; row++) {
+    if (others.some((sense) => aboveGround(sense, row, 0) > sense.margin)) return true;
+  }
+  return false;
+}
+
+function isLevel(recording: Recording, firstRow: number, lastRow: number): boolean {
   const altitude = workingChannel(recording, "altitude");
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (let row = firstRow; row <= lastRow; row++) {
-    for (const sense of senses) {
-      if (sense.channel !== "altitude" && aboveGround(sense, row, 0) > sense.margin) return false;
-    }
     const metres = altitude?.[row] ?? Number.NaN;
     if (metres < low) low = metres;
     if (metres > high) high = metres;

@@ -13,6 +13,7 @@ import {
 import { type Recording, recordLog } from "../../log/recording/index.ts";
 import { type AnalysedFlight, analyseRecording, type DayFacts } from "../analysis/index.ts";
 import { headline, judgeFlight, type PartMeanings, partMeanings, whyPlanWasOff } from "../judgement/index.ts";
+import { altitudeUnitNotices } from "./altitudeUnitNotice.ts";
 import { cellCountNotices, fewerFullCells } from "./cellCountNotices.ts";
 import type {
   CheckedFlight,
@@ -59,6 +60,7 @@ export function checkLog(bytes: LogBytes, request: CheckRequest): CheckedLogWith
   const notices = [
     ...cellCount,
     ...(examples.length === 0 ? [] : [exampleNotice(examples)]),
+    ...altitudeUnitNotices(outcome.log.columns, analysed),
     ...analysed.flatMap((flight) => flight.notices),
   ];
   const fewer = fewerFullCells(recording, facts);

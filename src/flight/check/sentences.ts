@@ -10,6 +10,10 @@ export const fewerCellsFit = (packV: number, cells: number, fewer: number): stri
 export const ifCellsAreRight = (cells: number, fewer: number, headline: string): string =>
   `If the pack truly has ${cells} cells (it rests like ${fewer} full ones): ${goingOn(headline)}`;
 
+export const altitudeUnitAsked = (header: string): string =>
+  `Column ${JSON.stringify(header)} names no unit and is read in m: by it altitude changes during full throttle on the ground. ` +
+  "Nothing static is told. Say which unit it has.";
+
 export const byExampleNumbers = (parts: readonly ExamplePart[], headline: string): string =>
   `By the example numbers still in the aircraft file (${parts.join(", ")}): ${goingOn(headline)}`;
 

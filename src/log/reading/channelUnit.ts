@@ -19,6 +19,13 @@ export type UnitChoice =
       readonly cellCounts?: readonly number[];
     };
 
+const NO_UNIT_IN_HEADER = "no unit in the header";
+
+/** True of a column whose unit is neither in its header nor given. */
+export function isUnitUnstated({ why }: { readonly why: string }): boolean {
+  return why.includes(NO_UNIT_IN_HEADER);
+}
+
 /** Share of readings beyond the physical limits from which the unit must be wrong. */
 const MOST_IMPOSSIBLE = 0.1;
 /** Volts per cell that any lithium cell in a log can show. */
@@ -145,12 +152,12 @@ function unitFromValues(channel: ChannelName, view: ColumnView, cells: number | 
   if (range.isDead || isBase) {
     return {
       unit: base,
-      why: `no unit in the header; ${base.name} fits ${span(range)}`,
+      why: `${NO_UNIT_IN_HEADER}; ${base.name} fits ${span(range)}`,
       isFromValues: false,
     };
   }
   if (channel === "altitude" || channel === "airspeed" || channel === "groundSpeed") {
-    return { unit: base, why: `no unit in the header, taken as ${base.name}`, isFromValues: true };
+    return { unit: base, why: `${NO_UNIT_IN_HEADER}, taken as ${base.name}`, isFromValues: true };
   }
   const cellCounts = channel === "packVoltage" && cells !== null ? cellsInDoubt(view, base, cells) : [];
   const fits = plausibleUnits(channel, range, cells, base);
@@ -161,7 +168,7 @@ function unitFromValues(channel: ChannelName, view: ColumnView, cells: number | 
   if (only !== null) {
     return {
       unit: only,
-      why: `no unit in the header; of the usual units only ${only.name} fits ${span(range)}`,
+      why: `${NO_UNIT_IN_HEADER}; of the usual units only ${only.name} fits ${span(range)}`,
       isFromValues: true,
     };
   }
@@ -212,21 +219,21 @@ function temperatureUnit(range: ColumnRange, celsius: Unit): UnitChoice {
   if (range.low01 > 230 && range.high99 < 450) {
     return {
       unit: unitOf("temperature", "K")!,
-      why: `no unit in the header; only K fits ${span(range)}`,
+      why: `${NO_UNIT_IN_HEADER}; only K fits ${span(range)}`,
       isFromValues: true,
     };
   }
   if (range.low01 >= 55 || range.high99 > 150) {
     return { doubt: `no unit in the header, and ${span(range)} could be degC or degF`, options: ["C", "F"] };
   }
-  return { unit: celsius, why: `no unit in the header; degC fits ${span(range)}`, isFromValues: false };
+  return { unit: celsius, why: `${NO_UNIT_IN_HEADER}; degC fits ${span(range)}`, isFromValues: false };
 }
 
 function chargeUnit(range: ColumnRange, mah: Unit): UnitChoice {
   if (range.high99 < 30 && !range.isWhole) {
     return {
       unit: unitOf("charge", "Ah")!,
-      why: `no unit in the header; Ah fits ${span(range)}`,
+      why: `${NO_UNIT_IN_HEADER}; Ah fits ${span(range)}`,
       isFromValues: true,
     };
   }

@@ -1,4 +1,5 @@
 export { NO_READING_OPTIONS } from "./answers.ts";
+export { isUnitUnstated } from "./channelUnit.ts";
 export type {
   ClockFacts,
   ColumnChoice,
