@@ -20,6 +20,7 @@ import {
   hardlyLifts,
   limitNear,
   limitWouldPass,
+  NO_MAIN_NUMBERS,
   NOTHING_PREDICTED,
   PLAN_NOT_FAULTED,
   PLANNED_NUMBERS_AGREE,
@@ -83,11 +84,15 @@ export function planText(
   const lift = flyingMassKg === null ? null : mostThrustToWeight(staticThrustN, flyingMassKg);
   return sentence([
     ...(examples.length === 0 ? [] : [exampleNumbers(examples)]),
-    main === "" ? NOTHING_PREDICTED : `predicted ${main}`,
+    main === "" ? withoutMain(measures) : `predicted ${main}`,
     ...(lift !== null && lift < LEAST_THRUST_TO_WEIGHT ? [hardlyLifts(lift)] : []),
     limitText(judgements),
     ...planTexts(judgements),
   ]);
+}
+
+function withoutMain(measures: PlanMeasures): string {
+  return Object.values(measures).some(isKnown) ? NO_MAIN_NUMBERS : NOTHING_PREDICTED;
 }
 
 /** Below this share of the weight hardly any model takes off (common practice, no published source). */

@@ -76,6 +76,7 @@ export function exampleNumbers(parts: readonly ExamplePart[]): string {
 export const PLANNED_NUMBERS_AGREE = "the planned numbers agree with it";
 export const PLAN_NOT_FAULTED = "no planned number lies outside it, but it is too wide to confirm them all";
 export const NOTHING_PREDICTED = "nothing can be predicted";
+export const NO_MAIN_NUMBERS = "static current and flight time cannot be predicted";
 
 /** "Rests on: power coefficient measured in 3 flights; pack resistance aircraft file." */
 export function restsOn(basisOf: BasisOf): string {
