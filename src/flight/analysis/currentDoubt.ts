@@ -29,12 +29,11 @@ const MOST_DOUBT = 0.1;
  */
 export function currentDoubt(flight: CurrentEvidence, accuracyPct: number): string | null {
   const { complete, measures } = flight;
-  const { chargeUsedMah, peakCurrentA } = measures;
+  const { chargeUsedMah } = measures;
   if (!isKnown(chargeUsedMah)) return chargeNotKnown(chargeUsedMah.why);
   if (isCurrentEstimated(measures)) return CURRENT_NOT_LOGGED;
   const charge = complete ? chargeUsedMah : measures.chargeCoveredMah;
   if (!isKnown(charge) || charge.low === null || charge.high === null) return chargeOnlyBounded(charge.why);
-  if (isKnown(peakCurrentA) && peakCurrentA.high === null) return chargeOnlyBounded(peakCurrentA.why);
   if (flight.isChargeDoubtful || flight.load?.isChargeDoubtful) return CHARGE_UNLIKE_REST_VOLTS;
   const open = (charge.high - charge.low) / 2 / charge.value - accuracyPct / 100;
   return open <= MOST_DOUBT ? null : chargeOpenByHoles(100 * open);

@@ -48,7 +48,11 @@ describe("the current of a flight", () => {
   it("is believed in a log that merely ends under power, unless its sensor clips", () => {
     const chargeUsedMah = atLeast(2000, "mAh", "the log ends under power");
     expect(doubt({ chargeUsedMah }, { complete: false })).toBeNull();
-    const peakCurrentA = atLeast(30, "A", "it clips");
-    expect(doubt({ chargeUsedMah, peakCurrentA }, { complete: false })).toBe(chargeOnlyBounded("it clips"));
+    const peakCurrentA = atLeast(50, "A", "the log is cut");
+    expect(doubt({ chargeUsedMah, peakCurrentA }, { complete: false })).toBeNull();
+    const chargeCoveredMah = atLeast(2000, "mAh", "it clips");
+    expect(doubt({ chargeUsedMah, chargeCoveredMah }, { complete: false })).toBe(
+      chargeOnlyBounded("it clips"),
+    );
   });
 });
