@@ -94,8 +94,12 @@ export const trend = v.pipe(
     version: v.literal(1),
     aircraft: v.string(),
     series: v.array(series),
+    leftOut: v.pipe(
+      v.array(v.object({ flight: v.string(), why: v.string() })),
+      v.description("Flights in no series, since their current is not to be believed."),
+    ),
     sinceLastFlight: v.nullable(text("The last flight against the one before on the same fitting.")),
-    text: text("How many series changed."),
+    text: text("How many series changed, and which flights were left out and why."),
   }),
   v.title("tallywatt trend"),
   v.description("What changes from flight to flight: the result of `tallywatt trend --json`."),

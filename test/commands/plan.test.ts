@@ -6,7 +6,7 @@ import { starterAircraftFile } from "../../src/aircraft/index.ts";
 import { EXIT } from "../../src/apps/commands/exitCodes.ts";
 import { CHARGE_UNLIKE_REST_VOLTS } from "../../src/flight/analysis/currentDoubtSentences.ts";
 import type { PlanResult } from "../../src/flight/judgement/index.ts";
-import { clippedCurrent, tenthOfCurrent } from "../support/doubtfulLogs.ts";
+import { clippedCurrent, cutShort, tenthOfCurrent } from "../support/doubtfulLogs.ts";
 import { PACKAGE_FOLDER, runInMemory, type Setting } from "./inMemory.ts";
 import { SAMPLE_AIRCRAFT, sampleLogWithoutTime } from "./sampleLog.ts";
 
@@ -140,7 +140,12 @@ describe("plan", () => {
 });
 
 describe("a log whose current is not to be believed", () => {
-  const doubtful = { ...files, "tenth.csv": tenthOfCurrent(), "clipped.csv": clippedCurrent() };
+  const doubtful = {
+    ...files,
+    "tenth.csv": tenthOfCurrent(),
+    "clipped.csv": clippedCurrent(),
+    "cut.csv": cutShort(clippedCurrent()),
+  };
   const plannedFrom = async (...logs: readonly string[]) => {
     const words = ["--aircraft", "tern.json", ...logs.flatMap((log) => ["--log", log]), "--json"];
     const { exit, out, err } = await run(words, { files: doubtful });
@@ -153,6 +158,7 @@ describe("a log whose current is not to be believed", () => {
     for (const [log, why] of [
       ["tenth.csv", CHARGE_UNLIKE_REST_VOLTS],
       ["clipped.csv", "its charge is only bounded"],
+      ["cut.csv", "its charge is only bounded: the current sensor"],
     ] as const) {
       const alone = await plannedFrom(log);
       expect(alone.measures, log).toEqual(without.measures);

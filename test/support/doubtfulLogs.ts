@@ -22,3 +22,5 @@ export function withCurrents(changed: (amps: number) => number): string {
 export const tenthOfCurrent = (): string => withCurrents((amps) => amps / 10);
 /** A sensor that reads no higher than 30 A. */
 export const clippedCurrent = (): string => withCurrents((amps) => Math.min(amps, 30));
+/** A log that ends under power. */
+export const cutShort = (log: string): string => log.split("\n").slice(0, 1000).join("\n");

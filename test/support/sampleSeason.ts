@@ -167,6 +167,7 @@ function sampleTrends(entries: readonly LogbookEntry[], text: string): TrendResu
       series("chargeRateMahPerS", of(null, `18x8${text}`), rates(false), "no change shown", text),
       series("chargeRateMahPerS", of(null, `18x10${text}`), rates(true), "not judged", text),
     ].filter(({ points }) => points.length > 0),
+    leftOut: [],
     sinceLastFlight:
       entries.length < 2 ? null : `Since flight ${text}: pack resistance +1.2 %, charge rate −0.8 %.`,
     text: "1 of 4 series changed.",

@@ -12,3 +12,21 @@ export const CHARGE_UNLIKE_REST_VOLTS =
 export function chargeOpenByHoles(percent: number): string {
   return `holes in its log leave its charge open by ${plainNumber(percent)} %`;
 }
+
+/** A flight or bench run that does not count, and why. */
+export interface LeftOutRun {
+  readonly name: string;
+  readonly why: string;
+}
+
+const MOST_NAMED = 3;
+
+/** Each reason once, with the flights that it leaves out. */
+export function leftOutRuns(runs: readonly LeftOutRun[]): readonly string[] {
+  return [...new Set(runs.map(({ why }) => why))].map((why) => {
+    const names = runs.filter((run) => run.why === why).map(({ name }) => name);
+    const more = names.length - MOST_NAMED;
+    const shown = [...names.slice(0, MOST_NAMED), ...(more > 0 ? [`${more} more`] : [])].join(", ");
+    return `left out: ${shown}, since ${why}`;
+  });
+}

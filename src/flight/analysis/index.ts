@@ -3,6 +3,7 @@ export { analyseRecording } from "./analyseRecording.ts";
 export { cellCountQuestion, restedPackV } from "./cellCount.ts";
 export { heatSolver, heatSums } from "./controllerHeatProfile.ts";
 export { currentDoubt } from "./currentDoubt.ts";
+export { type LeftOutRun, leftOutRuns } from "./currentDoubtSentences.ts";
 export type { DayFacts } from "./dayFacts.ts";
 export type { FlightLoad } from "./flightLoad.ts";
 export { isAtRestThroughout } from "./flightTime.ts";

@@ -7,7 +7,6 @@ export {
   type KnownPack,
   type KnownParts,
   type KnownValue,
-  type LeftOutRun,
   type LoggedFlight,
   type NamedFlight,
   NOTHING_KNOWN,

@@ -1,6 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import type { PropellerShape } from "../../physics/index.ts";
-import type { FlightLoad, HeatDriver, Measures } from "../analysis/index.ts";
+import type { FlightLoad, HeatDriver, LeftOutRun, Measures } from "../analysis/index.ts";
 import type { Range } from "./range.ts";
 
 /** What a part was measured to be over some flights. */
@@ -58,12 +58,6 @@ export interface KnownParts {
   readonly groundChargeMah: KnownValue | null;
   /** Flights that do not count, since their current is not to be believed. */
   readonly leftOut: readonly LeftOutRun[];
-}
-
-/** A flight or bench run that does not count, and why. */
-export interface LeftOutRun {
-  readonly name: string;
-  readonly why: string;
 }
 
 export const NOTHING_KNOWN: KnownParts = {

@@ -1,4 +1,5 @@
 import type { Facts } from "../../aircraft/facts.ts";
+import { leftOutRuns } from "../analysis/index.ts";
 import { carriedOver } from "./carriedOver.ts";
 import { chosenCoefficient } from "./chosenCoefficient.ts";
 import type { PlanConditions } from "./conditions.ts";
@@ -10,7 +11,7 @@ import { partInputs } from "./partInputs.ts";
 import { centreOf, type Input, type PlanInputs } from "./planInputs.ts";
 import { frameOf, type PlanFrame } from "./planModel.ts";
 import { referenceOf } from "./reference.ts";
-import { leftOutRuns, NO_PROPELLER_SIZE } from "./sentences.ts";
+import { NO_PROPELLER_SIZE } from "./sentences.ts";
 
 export interface PreparedPlan {
   readonly inputs: PlanInputs;

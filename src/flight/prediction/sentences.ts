@@ -1,5 +1,4 @@
 import { plainNumber } from "../../base/quantity/index.ts";
-import type { LeftOutRun } from "./knownParts.ts";
 
 export const AIRCRAFT_FILE = "aircraft file";
 export const COMMON_PRACTICE = "common practice, no published source";
@@ -61,21 +60,9 @@ function numberText(value: number): string {
   return String(Math.round(value * 100) / 100);
 }
 
-const MOST_NAMED = 3;
-
 /** Name of a run by its log; its number where the log holds several. @param index from 0 */
 export function runInLog(log: string, index: number, runs: number): string {
   return runs === 1 ? log : `${log} (${index + 1})`;
-}
-
-/** Each reason once, with the flights that it leaves out. */
-export function leftOutRuns(runs: readonly LeftOutRun[]): readonly string[] {
-  return [...new Set(runs.map(({ why }) => why))].map((why) => {
-    const names = runs.filter((run) => run.why === why).map(({ name }) => name);
-    const more = names.length - MOST_NAMED;
-    const shown = [...names.slice(0, MOST_NAMED), ...(more > 0 ? [`${more} more`] : [])].join(", ");
-    return `left out: ${shown}, since ${why}`;
-  });
 }
 
 export function otherPropeller(asked: Size, logged: Size): string {

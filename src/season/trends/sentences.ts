@@ -1,5 +1,7 @@
 import { toPlace } from "../../base/quantity/index.ts";
 import { capital } from "../../base/words/index.ts";
+import { leftOutRuns } from "../../flight/analysis/index.ts";
+import type { LeftOutFlight } from "../timer/index.ts";
 import type { TrendCrossing, TrendMeasure, TrendOf } from "./trend.ts";
 
 export const NO_HEAT_TRACE = "its log does not let the controller's heating be solved";
@@ -120,6 +122,16 @@ export function summary(changed: number, judged: number, waiting: number): strin
         ? `No change shown in ${judged} series.`
         : `${changed} of ${judged} series changed.`;
   return waiting === 0 || judged === 0 ? found : `${found} ${waiting} cannot be judged yet.`;
+}
+
+/** Each reason once, with the flights that it keeps out of every series. */
+export function leftOutWords(leftOut: readonly LeftOutFlight[]): readonly string[] {
+  const runs = leftOut.map(({ flight, why }) => ({ name: flight, why }));
+  return leftOutRuns(runs).map((words) => `${capital(words)}.`);
+}
+
+export function lastFlightLeftOut(flight: string, why: string): string {
+  return `Your last flight, ${flight}, is compared with none: ${why}.`;
 }
 
 export function noFlights(): string {

@@ -1,4 +1,5 @@
 import type { Quantity } from "../../base/quantity/index.ts";
+import type { LeftOutFlight } from "../timer/index.ts";
 import type { Alarm } from "./watch.ts";
 
 export type TrendMeasure =
@@ -56,6 +57,8 @@ export interface TrendResult {
   readonly version: 1;
   readonly aircraft: string;
   readonly series: readonly TrendSeries[];
+  /** Flights that no series holds, since their current is not to be believed. */
+  readonly leftOut: readonly LeftOutFlight[];
   /** The last flight against the one before it on this fitting, in one line; null with fewer than two. */
   readonly sinceLastFlight: string | null;
   readonly text: string;

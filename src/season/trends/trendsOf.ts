@@ -1,9 +1,11 @@
+import { currentDoubt } from "../../flight/analysis/currentDoubt.ts";
+import type { LeftOutFlight } from "../timer/index.ts";
 import { heatSeries } from "./heatSeries.ts";
 import { isWatched, judgeSeries } from "./judgeSeries.ts";
 import { coefficientSeries, rateSeries } from "./otherSeries.ts";
 import { packSeries } from "./packSeries.ts";
 import type { RawSeries } from "./rawSeries.ts";
-import { noFlights, summary } from "./sentences.ts";
+import { lastFlightLeftOut, leftOutWords, noFlights, summary } from "./sentences.ts";
 import { sinceLastFlight } from "./sinceLast.ts";
 import type { TrendResult, TrendSeries } from "./trend.ts";
 import type { TrendFlight } from "./trendFlight.ts";
@@ -16,7 +18,10 @@ const FEWEST_WATCHED = 4;
  * pack, motor or controller starts a new series by itself.
  */
 export function trendsOf(flights: readonly TrendFlight[], aircraft: string): TrendResult {
-  const raw = rawSeriesOf(flights);
+  const leftOut = doubtfulFlights(flights);
+  const doubtful = new Set(leftOut.map(({ flight }) => flight));
+  const believed = flights.filter(({ flight }) => !doubtful.has(flight));
+  const raw = rawSeriesOf(believed);
   const watched = Math.max(FEWEST_WATCHED, raw.filter(isWatched).length);
   const series = raw.map((one) => judgeSeries(one, watched));
   return {
@@ -24,9 +29,25 @@ export function trendsOf(flights: readonly TrendFlight[], aircraft: string): Tre
     version: 1,
     aircraft,
     series,
-    sinceLastFlight: sinceLastFlight(flights, raw),
-    text: textOf(series),
+    leftOut,
+    sinceLastFlight: notCompared(flights, leftOut) ?? sinceLastFlight(believed, raw),
+    text: [textOf(series), ...leftOutWords(leftOut)].join(" "),
   };
+}
+
+/** Every series rests on the current. */
+function doubtfulFlights(flights: readonly TrendFlight[]): readonly LeftOutFlight[] {
+  return flights.flatMap(({ flight, check, load, facts }) => {
+    const why = currentDoubt({ ...check, load }, facts.sensors.currentAccuracyPct);
+    return why === null ? [] : [{ flight, why }];
+  });
+}
+
+/** The last flight, where it was left out: the two before it would pass for it and the one before. */
+function notCompared(flights: readonly TrendFlight[], leftOut: readonly LeftOutFlight[]): string | null {
+  const last = flights.findLast(({ check }) => check.kind === "flight")?.flight;
+  const left = leftOut.find(({ flight }) => flight === last);
+  return left === undefined ? null : lastFlightLeftOut(left.flight, left.why);
 }
 
 function rawSeriesOf(flights: readonly TrendFlight[]): readonly RawSeries[] {

@@ -2,10 +2,15 @@ import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
+import { CHARGE_UNLIKE_REST_VOLTS } from "../../../src/flight/analysis/currentDoubtSentences.ts";
+import { knownFromBelieved } from "../../../src/flight/prediction/index.ts";
 import { calibrateCurrent } from "../../../src/season/logbook/index.ts";
 import { setTimer } from "../../../src/season/timer/index.ts";
 import { cutShortLeftOut } from "../../../src/season/timer/sentences.ts";
 import { type TrendMeasure, trendsOf } from "../../../src/season/trends/index.ts";
+import { lastFlightLeftOut, leftOutWords } from "../../../src/season/trends/sentences.ts";
+import { tenthOfCurrent } from "../../support/doubtfulLogs.ts";
+import { bookFlights } from "./bookFlights.ts";
 import { demoSeason, TERN_AIRCRAFT, ternTruth } from "./demoSeason.ts";
 
 const flights = demoSeason();
@@ -31,6 +36,27 @@ describe("the trends of the demo season", () => {
     expect(slope?.value).not.toBeNull();
     // A sensor that reads 2.8 % low makes ohms 2.8 % high; the pack box wanders by half a degree.
     expect(Math.abs((slope?.value ?? 0) / truePace - 1)).toBeLessThan(0.15);
+  });
+
+  it("leave out no flight: the cut log's current is as good as any", () => {
+    expect(trends.leftOut).toEqual([]);
+    expect(
+      knownFromBelieved(flights.map((one) => ({ ...one, ...one.check, name: one.flight }))).leftOut,
+    ).toEqual([]);
+  });
+
+  it("leave a current ten times too small out of every series, and say so", () => {
+    const given = { ...flights[8]?.given, putBackMah: null, putBackFlights: [] };
+    const odd = bookFlights(Buffer.from(tenthOfCurrent()), TERN_AIRCRAFT, ["tenth"], given);
+    const left = leftOutWords([{ flight: "tenth", why: CHARGE_UNLIKE_REST_VOLTS }]).join(" ");
+    const amid = trendsOf([...flights.slice(0, 9), ...odd, ...flights.slice(9)], "Tern");
+    expect(amid.series).toEqual(trends.series);
+    expect(amid.sinceLastFlight).toBe(trends.sinceLastFlight);
+    expect(amid.leftOut).toEqual([{ flight: "tenth", why: CHARGE_UNLIKE_REST_VOLTS }]);
+    expect(amid.text).toBe(`${trends.text} ${left}`);
+    const last = trendsOf([...flights, ...odd], "Tern");
+    expect(last.series).toEqual(trends.series);
+    expect(last.sinceLastFlight).toBe(lastFlightLeftOut("tenth", CHARGE_UNLIKE_REST_VOLTS));
   });
 
   it("start a new series for the new propeller and for each pack, and mix none", () => {
