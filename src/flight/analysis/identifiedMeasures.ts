@@ -2,11 +2,12 @@ import type { Notice } from "../../base/notices/index.ts";
 import { ambientOfDay } from "./ambientOfDay.ts";
 import { type ControllerHeat, identifyControllerHeat } from "./controllerHeat.ts";
 import type { FlightContext } from "./flightContext.ts";
-import { kvOffered, speedDoubt, wrongSettingNotice } from "./identifiedSentences.ts";
+import { coefficientUnlike, kvOffered, speedDoubt, wrongSettingNotice } from "./identifiedSentences.ts";
 import type { LagCorrection } from "./lagCorrection.ts";
 import type { Measures } from "./measures.ts";
 import { identifyMotorLoad, type MotorLoad } from "./motorLoad.ts";
 import { identifyPackResistance, type PackResistance } from "./packResistance.ts";
+import { publishedRangeMissed } from "./publishedCoefficient.ts";
 import { rowsWithin } from "./rowsBetween.ts";
 import type { RowRange } from "./segments.ts";
 
@@ -73,8 +74,14 @@ function noticesOf(load: MotorLoad, { recording, facts, staticRun }: FlightConte
   if (staticRun.firstRow === null) return [];
   const line = recording.lineOfRow(staticRun.firstRow);
   if (load.wrongSetting !== null) return [wrongSettingNotice(load.wrongSetting, line)];
-  const { offeredKv } = load;
-  return offeredKv === null || offeredKv.value === null
-    ? []
-    : [kvOffered(offeredKv.value, facts.motor.kv!, line)];
+  const { offeredKv, propellerPowerCoefficient } = load;
+  const missed = publishedRangeMissed(facts, propellerPowerCoefficient);
+  return [
+    ...(offeredKv === null || offeredKv.value === null
+      ? []
+      : [kvOffered(offeredKv.value, facts.motor.kv!, line)]),
+    ...(missed === null || propellerPowerCoefficient.value === null
+      ? []
+      : [coefficientUnlike(propellerPowerCoefficient.value, missed, line)]),
+  ];
 }

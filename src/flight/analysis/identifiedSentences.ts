@@ -116,3 +116,21 @@ export function kvOffered(kv: number, statedKv: number, line: number): Notice {
     lines: [line],
   };
 }
+
+/** The propeller of the aircraft file cannot well take the power that speed, volts and amps show. */
+export function coefficientUnlike(
+  measured: number,
+  { low, high, group }: { readonly low: number; readonly high: number; readonly group: string },
+  line: number,
+): Notice {
+  const range = `${low.toPrecision(2)} to ${high.toPrecision(2)}`;
+  const kind = group === "all kinds" ? "propellers of all kinds" : `${group} propellers`;
+  return {
+    code: "coefficient-unlike",
+    severity: "warning",
+    text:
+      `Full throttle at line ${line} gives a power coefficient of ${measured.toPrecision(3)}, outside ${range}, published for ${kind}. ` +
+      "Check the propeller's size in the aircraft file, the current sensor and the logged speed.",
+    lines: [line],
+  };
+}

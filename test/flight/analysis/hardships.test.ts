@@ -5,6 +5,7 @@ import { LINES_DO_NOT_MEET, NO_DIAMETER } from "../../../src/flight/analysis/ide
 import type { DayFacts } from "../../../src/flight/analysis/index.ts";
 import { CURRENT_AT_CEILING } from "../../../src/flight/analysis/sumSentences.ts";
 import type { Recording } from "../../../src/log/recording/index.ts";
+import { predictStaticPowerCoefficient } from "../../../src/physics/index.ts";
 import { randomFlight } from "../../identify/randomFlight.ts";
 import { recordingOf } from "../../support/recordingOf.ts";
 import { FLIGHT, REST, syntheticRecording, TAXI } from "../../support/syntheticRecording.ts";
@@ -122,6 +123,33 @@ describe("a current sensor at its ceiling", () => {
       expect(measures[name], name).toMatchObject({ value: null, why: CURRENT_AT_CEILING });
     }
     expect(notices.filter(({ code }) => /^(setting|kv)-/.test(code))).toEqual([]);
+  });
+});
+
+describe("a propeller that is not the one of the aircraft file", () => {
+  const { diameterIn, pitchIn, blades } = facts.propeller;
+  const shape = { diameterIn: diameterIn!, pitchIn: pitchIn!, blades, family: "sport" };
+  const noticed = (shareOfDiameter: number) => {
+    const diameterIn = shape.diameterIn * shareOfDiameter;
+    const propeller = { ...facts.propeller, ...shape, diameterIn };
+    const { notices, measures } = one(recording, { ...facts, propeller });
+    const found = notices.find(({ code }) => code === "coefficient-unlike");
+    return { found, value: measures.propellerPowerCoefficient.value! };
+  };
+
+  it("is seen by a coefficient outside the published range, which plan uses too", () => {
+    expect(noticed(1).found).toBeUndefined();
+    for (const share of [0.8, 1.3]) {
+      const { found, value } = noticed(share);
+      const { low, high } = predictStaticPowerCoefficient({ ...shape, diameterIn: share * shape.diameterIn });
+      expect(found).toMatchObject({ severity: "warning" });
+      expect(found!.text).toContain(
+        `${value.toPrecision(3)}, outside ${low.toPrecision(2)} to ${high.toPrecision(2)}`,
+      );
+      for (const cause of ["propeller's size", "current sensor", "speed"]) {
+        expect(found!.text).toContain(cause);
+      }
+    }
   });
 });
 
