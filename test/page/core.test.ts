@@ -1,11 +1,13 @@
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { measuredIn } from "../../src/apps/page/client/logRow.ts";
 import { type AddWork, type MeasuredLog, NO_ANSWERS } from "../../src/apps/page/messages.ts";
 import { NOTHING_GIVEN } from "../../src/season/logbook/index.ts";
 import { BookMachine, flightLog } from "../commands/bookMachine.ts";
 import { PACKAGE_FOLDER } from "../commands/inMemory.ts";
 import { SAMPLE_AIRCRAFT } from "../commands/sampleLog.ts";
+import { tenthOfCurrent } from "../support/doubtfulLogs.ts";
 import { type Ask, bundledCore } from "./bundledCore.ts";
 
 const HERON = { text: SAMPLE_AIRCRAFT, file: "heron.json" };
@@ -151,6 +153,21 @@ describe("the page's core beside the command", () => {
       leftOut: 0,
       logs: shas.slice(2),
     });
+  });
+
+  it("leaves a log out whose current is not to be believed, as the command does", async () => {
+    const tern = readFileSync(resolve(PACKAGE_FOLDER, "fixtures/tern/aircraft.json"), "utf8");
+    const log = tenthOfCurrent();
+    Object.assign(machine.files, { "tern.json": tern, "tenth.csv": log });
+    const work = { kind: "check", file: "tenth.csv", aircraft: tern, remembered: {}, answers: null } as const;
+    const measured = measuredIn(await ask({ ...work, bytes: bytesOf(log) }));
+    const aircraft = { text: tern, file: "tern.json" };
+    const own = { aircraft, withBook: true, logs: [measured] };
+    const plan = await ask({ kind: "plan", ...own, conditions: ANY_DAY });
+    expect(plan.flights).toEqual({ inBook: 0, inLogs: 0, leftOut: 1, logs: [] });
+    expect(plan.result?.remarks[0]).toContain("left out: tenth.csv");
+    expect(plan.view).toContain("left out: tenth.csv");
+    expect(plan.result).toEqual(await machine.json("plan --aircraft tern.json --log tenth.csv"));
   });
 
   it("edits, removes, undoes and shows as the command does", async () => {

@@ -2,9 +2,9 @@ import { isKnown } from "../../base/quantity/index.ts";
 import {
   CHARGE_UNLIKE_REST_VOLTS,
   CURRENT_NOT_LOGGED,
+  chargeLeftOpen,
   chargeNotKnown,
   chargeOnlyBounded,
-  chargeOpenByHoles,
 } from "./currentDoubtSentences.ts";
 import type { FlightLoad } from "./flightLoad.ts";
 import { isCurrentEstimated, type Measures } from "./measures.ts";
@@ -36,5 +36,5 @@ export function currentDoubt(flight: CurrentEvidence, accuracyPct: number): stri
   if (!isKnown(charge) || charge.low === null || charge.high === null) return chargeOnlyBounded(charge.why);
   if (flight.isChargeDoubtful || flight.load?.isChargeDoubtful) return CHARGE_UNLIKE_REST_VOLTS;
   const open = (charge.high - charge.low) / 2 / charge.value - accuracyPct / 100;
-  return open <= MOST_DOUBT ? null : chargeOpenByHoles(100 * open);
+  return open <= MOST_DOUBT ? null : chargeLeftOpen(100 * open);
 }

@@ -9,8 +9,8 @@ export function chargeOnlyBounded(why: string | undefined): string {
 }
 export const CHARGE_UNLIKE_REST_VOLTS =
   "its charge left does not fit the pack's capacity or its resting volts: check the capacity, the current sensor and the pack's age";
-export function chargeOpenByHoles(percent: number): string {
-  return `holes in its log leave its charge open by ${plainNumber(percent)} %`;
+export function chargeLeftOpen(percent: number): string {
+  return `its log leaves its charge open by ${plainNumber(percent)} %: holes, or few and coarse readings`;
 }
 
 /** A flight or bench run that does not count, and why. */

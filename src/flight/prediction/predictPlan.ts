@@ -9,6 +9,7 @@ import { PLAN_MEASURES, type PlanFrame, type PlanMeasure } from "./planModel.ts"
 import { type Ends, propagated } from "./propagated.ts";
 import { CANNOT_TURN, LATE_FULL_THROTTLE, NO_CELLS, NO_MASS, TO_THE_RESERVE } from "./sentences.ts";
 import { staticThrustN } from "./thrust.ts";
+import { whyNoEnds } from "./tooWide.ts";
 
 export type PlanMeasures = { readonly [name in PlanMeasure]: Quantity };
 
@@ -84,6 +85,7 @@ const REMARKS: Readonly<Partial<Record<PlanMeasure, string>>> = {
 function measureOf(name: PlanMeasure, { value, low, high }: Ends, { inputs, frame }: PreparedPlan): Quantity {
   const unit = MEASURE_UNITS[name];
   if (Number.isNaN(value)) return unknown(unit, whyNot(name, inputs, frame));
+  if (!Number.isFinite(low) || !Number.isFinite(high)) return unknown(unit, whyNoEnds(NEEDS[name], inputs));
   const why = REMARKS[name];
   const least = Math.max(low, 0);
   return between(value, least, high, unit, "predicted", why === undefined ? {} : { why });

@@ -47,6 +47,13 @@ export const LATE_FULL_THROTTLE = "at full throttle with the charge down to the 
 export const TO_THE_RESERVE = "from a full pack down to the reserve";
 export const THRUST_ESTIMATED = "an estimate from published thrust coefficients of the kind";
 
+export function reachesNought(part: string, basis: string): string {
+  return `the interval of ${part} (${basis}) reaches nought: its flights disagree, so look for the one whose log is wrong`;
+}
+export function endOutOfReach(): string {
+  return "the motor cannot turn this propeller with this pack at every end of the intervals; state more of the parts";
+}
+
 interface Size {
   readonly diameterIn: number;
   readonly pitchIn: number;

@@ -4,9 +4,9 @@ import { type CurrentEvidence, currentDoubt } from "../../../src/flight/analysis
 import {
   CHARGE_UNLIKE_REST_VOLTS,
   CURRENT_NOT_LOGGED,
+  chargeLeftOpen,
   chargeNotKnown,
   chargeOnlyBounded,
-  chargeOpenByHoles,
 } from "../../../src/flight/analysis/currentDoubtSentences.ts";
 
 const ACCURACY_PCT = 2;
@@ -38,7 +38,7 @@ describe("the current of a flight", () => {
     const chargeCoveredMah = unknown("mAh", "no current");
     expect(doubt({ peakCurrentA, chargeCoveredMah })).toBe(CURRENT_NOT_LOGGED);
     expect(doubt({ chargeUsedMah: atLeast(2000, "mAh", "it clips") })).toBe(chargeOnlyBounded("it clips"));
-    expect(doubt({ chargeUsedMah: known(2000, 244, "mAh", "estimated") })).toBe(chargeOpenByHoles(10.2));
+    expect(doubt({ chargeUsedMah: known(2000, 244, "mAh", "estimated") })).toBe(chargeLeftOpen(10.2));
   });
   it("is doubted when the charge left does not fit the resting volts, marked on the flight or on its load", () => {
     expect(doubt({}, { isChargeDoubtful: true })).toBe(CHARGE_UNLIKE_REST_VOLTS);

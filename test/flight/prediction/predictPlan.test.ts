@@ -19,6 +19,7 @@ import {
   NO_MASS,
   NO_PROPELLER_SIZE,
   NOT_CARRIED_OVER,
+  reachesNought,
 } from "../../../src/flight/prediction/sentences.ts";
 import { ternWith } from "./demoSeason.ts";
 
@@ -114,6 +115,15 @@ describe("a plan", () => {
   it("keeps a one-sided doubt one-sided: a stated pack resistance is more likely too low", () => {
     const { value: middle, low, high } = whole(planned(facts).sagPerCellV);
     expect(high - middle).toBeGreaterThan(1.2 * (middle - low));
+  });
+
+  it("names the part whose interval is too open for the ends of an answer", () => {
+    const openPack = { cells: 8, capacityMah: 5000, resistance10sMohm: known(210, 220), startCellV: null };
+    const { measures } = predictPlan(facts, { ...NOTHING_KNOWN, pack: openPack }, CONDITIONS);
+    expect(measures.staticCurrentA).toMatchObject({
+      value: null,
+      why: reachesNought("the pack resistance", openPack.resistance10sMohm.basis),
+    });
   });
 
   it("takes measured parts before published ranges, and says how many flights they rest on", () => {
