@@ -39,6 +39,28 @@ describe("the cell count against the volts at rest", () => {
     }
   });
 
+  it("names the count among the causes of a charge left that cannot be, where the start rests on it", async () => {
+    const causes = async (cells: number, capacityMah: number) => {
+      const aircraft = `{"name":"A","pack":{"cells":${cells},"capacityMah":${capacityMah}}}`;
+      const files = { "log.csv": LOG, "a.json": aircraft };
+      const { err, out } = await runInMemory(["check", "log.csv", "--aircraft", "a.json", "--json"], {
+        files,
+      });
+      const { measures, judgements } = JSON.parse(out).flights[0];
+      expect(measures.chargeLeftPct.value).toBeLessThan(0);
+      const judged = judgements.find(({ source }: { source: string }) => source === "reservePct").text;
+      return { err, judged };
+    };
+    const doubtful = await causes(7, 500);
+    expect(doubtful.err).toMatch(
+      /Check the cell count, pack.capacityMah, --start-pct and sensors.currentScale/,
+    );
+    expect(doubtful.judged).toMatch(/less than nothing: check the cell count, pack.capacityMah/);
+    const full = await causes(6, 500);
+    expect(full.err).toMatch(/Check pack.capacityMah, --start-pct and sensors.currentScale/);
+    expect(full.judged).toMatch(/less than nothing: check pack.capacityMah/);
+  });
+
   it("obeys a count that the user insists on while such a cell can be, and warns", async () => {
     const { exit, err, out } = await checked(6, "--cells", "8");
     expect(exit).toBe(0);

@@ -1,5 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import type { Notice } from "../../base/notices/index.ts";
+import { isKnown } from "../../base/quantity/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import type { AnalysedFlight } from "./analysedFlight.ts";
 import { cellsInSeries } from "./cellCount.ts";
@@ -116,9 +117,9 @@ function isRunTold(recording: Recording, row: number): boolean {
 }
 
 function chargeLeftNotices(context: FlightContext, measures: Measures): readonly Notice[] {
-  const { value } = measures.chargeLeftPct;
-  const isImpossible = value !== null && (value < 0 || value > 100);
-  return isImpossible ? [impossibleChargeLeft(value)] : restChargeNotices(context, measures);
+  const left = measures.chargeLeftPct;
+  const isImpossible = isKnown(left) && (left.value < 0 || left.value > 100);
+  return isImpossible ? [impossibleChargeLeft(left.value, left.why)] : restChargeNotices(context, measures);
 }
 
 function powerNotices(context: FlightContext): readonly Notice[] {

@@ -25,6 +25,6 @@ export type { PackPicture } from "./packResistancePicture.ts";
 export type { PackView, UnderLoad } from "./packView.ts";
 export type { FlightPictures } from "./pictures.ts";
 export { cellRangeOfRows, filledChannel, meanCellOfRows, powerOfRows } from "./rowSeries.ts";
-export { ALTITUDE_CHANGES_THERE } from "./sentences.ts";
+export { ALTITUDE_CHANGES_THERE, chargeLeftRestsOn } from "./sentences.ts";
 export { type Decays, sharedDecays } from "./sharedDecays.ts";
 export { weakestNotices } from "./weakestPart.ts";

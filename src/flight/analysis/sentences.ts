@@ -128,12 +128,18 @@ export function counterDisagrees(countedMah: number, summed: Quantity): Notice {
   };
 }
 
-export function impossibleChargeLeft(chargeLeftPct: number): Notice {
+/** What a charge left that cannot be rests on; a start from the volts at rest rests on the count of cells, too. */
+export function chargeLeftRestsOn(why: string | undefined): string {
+  const cells = why === START_FROM_REST_VOLTS ? "the cell count, " : "";
+  return `${cells}pack.capacityMah, --start-pct and sensors.currentScale`;
+}
+
+export function impossibleChargeLeft(chargeLeftPct: number, startedFrom?: string): Notice {
   const why = chargeLeftPct < 0 ? "a pack cannot give more than it holds" : "a pack holds 100 % at most";
   return {
     code: "charge-left-doubtful",
     severity: "warning",
-    text: `Charge left comes to ${plainNumber(chargeLeftPct)} %, but ${why}. Check pack.capacityMah, --start-pct and sensors.currentScale.`,
+    text: `Charge left comes to ${plainNumber(chargeLeftPct)} %, but ${why}. Check ${chargeLeftRestsOn(startedFrom)}.`,
   };
 }
 

@@ -1,6 +1,6 @@
 import { plainNumber, type Quantity, quantityText, unitText } from "../../base/quantity/index.ts";
 import { capital } from "../../base/words/index.ts";
-import { MEASURE_WORDS } from "../analysis/index.ts";
+import { chargeLeftRestsOn, MEASURE_WORDS } from "../analysis/index.ts";
 import { type Criterion, RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement, Verdict } from "./judgement.ts";
 import { mayBeBeyond, mayBePassed } from "./verdict.ts";
@@ -16,7 +16,7 @@ export function judgementSentence(criterion: Criterion, measured: Quantity, verd
       ? `the plan of ${number}${remarkOf(criterion)}`
       : `${criterion.words}, ${number}`;
   if (verdict === "not judged") return notJudgedSentence(subject, measured, against);
-  const question = isReserve && (measured.value ?? 0) < 0 ? LESS_THAN_NOTHING : "";
+  const question = isReserve && (measured.value ?? 0) < 0 ? lessThanNothing(measured.why) : "";
   return `${subject} ${quantityText(measured)} ${relationWords(criterion.sense, verdict, mayBeBeyond(measured, criterion.sense, criterion.value))} ${against}${question}.`;
 }
 
@@ -25,8 +25,8 @@ function remarkOf({ remark }: Criterion): string {
 }
 
 /** A pack cannot give more than it holds: the number itself is in question, though the flight may be too long, too. */
-const LESS_THAN_NOTHING =
-  ", and less than nothing: check pack.capacityMah, --start-pct and sensors.currentScale";
+const lessThanNothing = (why: string | undefined): string =>
+  `, and less than nothing: check ${chargeLeftRestsOn(why)}`;
 
 function relationWords(
   sense: Judgement["sense"],
