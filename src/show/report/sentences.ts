@@ -189,7 +189,7 @@ export function titleWords(aircraft: string | null, file: string): string {
   return aircraft === null ? `Flight check of ${file}` : `${aircraft}: flight check of ${file}`;
 }
 export const NOT_COMPLETE =
-  "The log starts or ends under power, so sums over this flight and its time are lower bounds.";
+  "The log starts or ends under power: sums, time and peaks are bounds, and the mean is that of a part.";
 export const NOTHING_DRAWN = "Nothing to draw: no channel of this log holds usable values in this flight.";
 export const NOTHING_REPAIRED = "Nothing: every row was used as it was written.";
 export const EVERYTHING_KNOWN = "Every measure could be computed.";
