@@ -83,7 +83,11 @@ export function refuseMissingBook(folder: string, io: Io): void {
 }
 
 export function isBookThere(folder: string, { files }: Io): boolean {
-  return [BOOK_FILE, JOURNAL].some((name) => files.size(join(folder, name)) !== null);
+  try {
+    return [BOOK_FILE, JOURNAL].some((name) => files.size(join(folder, name)) !== null);
+  } catch (error) {
+    throw failureOf(error, folder) ?? error;
+  }
 }
 
 /** A mistyped --book must not turn a folder of other files into a logbook. */
