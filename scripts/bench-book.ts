@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { nodeFileSystem, sha256Of } from "../src/apps/disk/index.ts";
 import { folderStore } from "../src/apps/folderBook/index.ts";
+import { median } from "../src/base/statistics/index.ts";
 import {
   type BookIndex,
   entryText,
@@ -16,7 +17,7 @@ import {
 } from "../src/season/logbook/index.ts";
 
 const FLIGHTS = Number(process.argv[2] ?? 1000);
-const RUNS = 9;
+const RUNS = 15;
 const root = resolve(import.meta.dirname, "..");
 const program = join(root, "dist", "tallywatt.js");
 const tern = (name: string): string => join(root, "fixtures", "tern", name);
@@ -27,14 +28,23 @@ function run(words: readonly string[]): void {
   execFileSync(process.execPath, words, { stdio: ["ignore", "ignore", "ignore"] });
 }
 
-/** Least of the wall times, ms: other work on the machine only adds. */
-function timeOf(work: (turn: number) => void): number {
-  const times = Array.from({ length: RUNS }, (_, turn) => {
-    const start = process.hrtime.bigint();
-    work(turn);
-    return Number(process.hrtime.bigint() - start) / 1e6;
-  });
-  return Math.min(...times);
+function timeOf(work: () => void): number {
+  const start = process.hrtime.bigint();
+  work();
+  return Number(process.hrtime.bigint() - start) / 1e6;
+}
+
+/** One turn after the other, so that a busy minute of the machine falls on all alike; the median of each, ms. */
+function mediansOf<Name extends string>(
+  works: Readonly<Record<Name, (turn: number) => void>>,
+): Readonly<Record<Name, number>> {
+  const names = Object.keys(works) as Name[];
+  const turns = Array.from({ length: RUNS }, (_, turn) =>
+    names.map((name) => timeOf(() => works[name](turn))),
+  );
+  return Object.fromEntries(
+    names.map((name, at) => [name, median(turns.map((times) => times[at]!))]),
+  ) as Record<Name, number>;
 }
 
 /** The flights of the demo season over and over, each with a log of its own. */
@@ -68,13 +78,16 @@ try {
     writeFileSync(path, `${log}# ${turn}\n`);
     return path;
   });
-  const nodeMs = timeOf(() => run(["-e", "0"]));
-  const checkMs = timeOf(() => run([program, "check", logs[0]!, "--aircraft", tern("aircraft.json")]));
-  const timerMs = timeOf(() => run([program, "timer", "--book", book]));
-  const listMs = timeOf(() => run([program, "list", "--book", book]));
-  const addMs = timeOf((turn) => run([program, "add", logs[turn]!, "--again", "--book", book]));
-  const versionMs = timeOf(() => run([program, "--version"]));
-  const times = { flights: FLIGHTS, nodeMs, versionMs, checkMs, timerMs, listMs, addMs };
+  const times = mediansOf({
+    nodeMs: () => run(["-e", "0"]),
+    versionMs: () => run([program, "--version"]),
+    checkMs: () => run([program, "check", logs[0]!, "--aircraft", tern("aircraft.json")]),
+    timerMs: () => run([program, "timer", "--book", book]),
+    listMs: () => run([program, "list", "--book", book]),
+    addMs: (turn) => run([program, "add", logs[turn]!, "--again", "--book", book]),
+  });
+  const { nodeMs, versionMs, checkMs, timerMs, addMs } = times;
+  console.log(`${FLIGHTS} flights, medians of ${RUNS} turns, ms`);
   console.log(JSON.stringify(times, (_, value) => (typeof value === "number" ? Math.round(value) : value)));
   console.log(
     `timer ${(timerMs / nodeMs).toFixed(2)} x node; add less the check's own analysis ${((addMs - (checkMs - versionMs)) / nodeMs).toFixed(2)} x node`,
