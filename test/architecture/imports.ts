@@ -18,6 +18,7 @@ export interface SourceFile {
  * Folders that share a rank do not know each other.
  */
 const RANKS: readonly (readonly string[])[] = [
+  ["base/remembered"],
   ["base/quantity"],
   ["base/notices"],
   ["base/words"],

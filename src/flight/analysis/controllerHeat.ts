@@ -1,5 +1,6 @@
 import type { Facts } from "../../aircraft/facts.ts";
 import { between, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { once } from "../../base/remembered/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import { LEAST_RISE_C, LEAST_TIME_CONSTANTS } from "../../physics/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
@@ -18,7 +19,6 @@ import {
 import type { LagCorrection } from "./lagCorrection.ts";
 import type { HeatDriver } from "./measures.ts";
 import type { MotorLoad } from "./motorLoad.ts";
-import { once } from "./once.ts";
 import type { SensorTiming } from "./packResistanceTiming.ts";
 import type { RowRange } from "./segments.ts";
 import { CURRENT_AT_CEILING } from "./sumSentences.ts";

@@ -1,6 +1,6 @@
+import { rememberedBy } from "../../base/remembered/index.ts";
 import { convolveWithDecay, decayAt } from "../../physics/index.ts";
 import { addRow, type GramMatrix, solveGram } from "./gramMatrix.ts";
-import { rememberedBy } from "./rememberedBy.ts";
 import type { Decays } from "./sharedDecays.ts";
 
 /** The heating model solved for one time constant and one lag of the probe. */

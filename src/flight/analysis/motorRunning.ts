@@ -1,3 +1,4 @@
+import { rememberedOf } from "../../base/remembered/index.ts";
 import { withSingleScratch } from "../../base/statistics/index.ts";
 import { holeLimitS, missingStretches, type Recording } from "../../log/recording/index.ts";
 import { centredMean } from "./centredMean.ts";
@@ -27,18 +28,10 @@ const CLEAR_LOAD_IN_THRESHOLDS = 8;
 
 /**
  * The motor runs when current or shaft speed says so; a propeller that only windmills (speed without the
- * current that speed needs) does not count as running. Null when neither channel can tell.
+ * current that speed needs) does not count as running. Null when neither channel can tell. Recordings are never
+ * changed: the question of the cell count and the analysis share one look.
  */
-export function motorRunning(recording: Recording): MotorRunning | null {
-  const before = known.get(recording);
-  if (before !== undefined) return before;
-  const running = runningOf(recording);
-  known.set(recording, running);
-  return running;
-}
-
-/** Recordings are never changed: the question of the cell count and the analysis share one look. */
-const known = new WeakMap<Recording, MotorRunning | null>();
+export const motorRunning = rememberedOf(runningOf);
 
 function runningOf(recording: Recording): MotorRunning | null {
   const { timeS, stepS } = recording;

@@ -1,5 +1,6 @@
 import type { Facts, SensorFacts } from "../../aircraft/facts.ts";
 import { known, type Quantity, unknown } from "../../base/quantity/index.ts";
+import { once } from "../../base/remembered/index.ts";
 import type { Recording } from "../../log/recording/index.ts";
 import { channelOrWhy } from "./channelOrWhy.ts";
 import { isAtCeiling } from "./currentAtCeiling.ts";
@@ -10,7 +11,6 @@ import {
   tooShortRun,
   VOLTS_TOO_LOOSE,
 } from "./identifiedSentences.ts";
-import { once } from "./once.ts";
 import { type LoadFilters, loadFilters } from "./packResistanceFilter.ts";
 import { fitPack, type PackFit } from "./packResistanceFit.ts";
 import { type PackPicture, packPicture } from "./packResistancePicture.ts";

@@ -1,5 +1,5 @@
+import { rememberedBy } from "../../base/remembered/index.ts";
 import type { LoadSamples } from "./packResistanceSamples.ts";
-import { rememberedBy } from "./rememberedBy.ts";
 
 /** A first-order filter of one time constant over the times of some samples; writes into `out` where it is given one. */
 type Filter = (signal: Float64Array, out?: Float64Array) => Float64Array;

@@ -1,3 +1,4 @@
+import { rememberedBy } from "../../base/remembered/index.ts";
 import { addProducts, emptyGram, type GramColumns, solveGramBounded } from "./gramMatrix.ts";
 import type { LoadFilters } from "./packResistanceFilter.ts";
 import {
@@ -10,7 +11,6 @@ import {
   resistanceOhm,
 } from "./packResistanceRegressors.ts";
 import type { LoadSamples } from "./packResistanceSamples.ts";
-import { rememberedBy } from "./rememberedBy.ts";
 
 /** How the current sensor answers: late by `shiftS` (negative: early), through a first-order filter of `filterS`. */
 export interface SensorTiming {

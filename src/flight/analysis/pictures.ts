@@ -1,9 +1,9 @@
+import { once } from "../../base/remembered/index.ts";
 import type { FlightContext } from "./flightContext.ts";
 import { type HeatView, heatView } from "./heatView.ts";
 import type { Identified } from "./identifiedMeasures.ts";
 import { type LoadView, loadView } from "./loadView.ts";
 import type { Measures } from "./measures.ts";
-import { once } from "./once.ts";
 import { type PackView, packView } from "./packView.ts";
 
 /** What the pictures of the parts are drawn from; small and independent of the number of rows. Worked out when asked for. */

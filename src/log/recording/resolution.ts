@@ -1,19 +1,14 @@
+import { rememberedOf } from "../../base/remembered/index.ts";
 import { spreadOf } from "./spread.ts";
 
 /** A step of more than this share of the largest values is coarse (0.1 or 1 A steps on 60 A are not). */
 const COARSE_SHARE = 0.03;
 
-/** Channels are never changed in place, and several questions ask for the step of the same one. */
-const known = new WeakMap<Float64Array, number>();
-
-/** Smallest change that the channel shows between two of its values that follow each other; 0 if it never changes. */
-export function smallestStep(values: Float64Array): number {
-  const before = known.get(values);
-  if (before !== undefined) return before;
-  const step = measuredStep(values);
-  known.set(values, step);
-  return step;
-}
+/**
+ * Smallest change that the channel shows between two of its values that follow each other; 0 if it never changes.
+ * Channels are never changed in place, and several questions ask for the step of the same one.
+ */
+export const smallestStep = rememberedOf(measuredStep);
 
 function measuredStep(values: Float64Array): number {
   let smallest = Number.POSITIVE_INFINITY;

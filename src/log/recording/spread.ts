@@ -1,3 +1,4 @@
+import { rememberedOf } from "../../base/remembered/index.ts";
 import { quantileInPlace } from "../../base/statistics/index.ts";
 
 /** Values looked at for a spread: enough for a threshold, whatever the length of the log. */
@@ -11,17 +12,11 @@ export interface Spread {
   readonly high: number;
 }
 
-/** Channels are never changed in place, and a dozen questions ask for the spread of the same one. */
-const known = new WeakMap<Float64Array, Spread>();
-
-/** The 1st to 99th percentile of the values that are there; of evenly spaced rows where the log is long. */
-export function spreadOf(values: Float64Array): Spread {
-  const before = known.get(values);
-  if (before !== undefined) return before;
-  const spread = measuredSpread(values);
-  known.set(values, spread);
-  return spread;
-}
+/**
+ * The 1st to 99th percentile of the values that are there; of evenly spaced rows where the log is long. Channels are
+ * never changed in place, and a dozen questions ask for the spread of the same one.
+ */
+export const spreadOf = rememberedOf(measuredSpread);
 
 function measuredSpread(values: Float64Array): Spread {
   const stride = Math.max(1, Math.ceil(values.length / MOST_VALUES));

@@ -1,3 +1,4 @@
+import { rememberedOf } from "../../base/remembered/index.ts";
 import type { Trace } from "./linePath.ts";
 
 /** One line of a panel. `style` 1 to 4 chooses colour, dash and marker together. */
@@ -67,16 +68,8 @@ export interface TraceExtremes {
   readonly highestRow: number;
 }
 
-const found = new WeakMap<Trace, TraceExtremes | null>();
-
 /** Lowest and highest value of a trace, or null when it has none; looked for once per trace. */
-export function traceExtremes(trace: Trace): TraceExtremes | null {
-  const known = found.get(trace);
-  if (known !== undefined) return known;
-  const extremes = searchedExtremes(trace);
-  found.set(trace, extremes);
-  return extremes;
-}
+export const traceExtremes = rememberedOf(searchedExtremes);
 
 function searchedExtremes(trace: Trace): TraceExtremes | null {
   let lowestRow = -1;

@@ -1,0 +1,3 @@
+export { once } from "./once.ts";
+export { rememberedBy } from "./rememberedBy.ts";
+export { rememberedOf } from "./rememberedOf.ts";
