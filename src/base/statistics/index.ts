@@ -15,7 +15,7 @@ export {
 } from "./oneSidedBounds.ts";
 export type { Numbers } from "./preconditions.ts";
 export { type ProjectionFit, projectionFit, type TrialRange } from "./projectionFit.ts";
-export { quantile, quantileInPlace, selectInPlace } from "./quantile.ts";
+export { middleOf, quantile, quantileInPlace, selectInPlace } from "./quantile.ts";
 export { RandomNumbers } from "./randomNumbers.ts";
 export { huberRegression, type RobustFit } from "./robustRegression.ts";
 export { rootOf } from "./rootOf.ts";

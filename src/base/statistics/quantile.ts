@@ -65,7 +65,8 @@ function partition(values: Float64Array, rank: number): void {
   }
 }
 
-function middleOf(a: number, b: number, c: number): number {
+/** The median of three. */
+export function middleOf(a: number, b: number, c: number): number {
   return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }
 

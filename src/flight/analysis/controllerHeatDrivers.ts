@@ -1,3 +1,4 @@
+import { middleOf } from "../../base/statistics/index.ts";
 import type { HeatDriver } from "./measures.ts";
 import type { MotorLoad } from "./motorLoad.ts";
 import type { SensorTiming } from "./packResistanceTiming.ts";
@@ -64,8 +65,4 @@ function highestCurrent(packA: Float64Array, { firstRow, lastRow }: RowRange): n
     if (middle > highest) highest = middle;
   }
   return highest;
-}
-
-function middleOf(a: number, b: number, c: number): number {
-  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }

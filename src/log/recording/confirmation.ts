@@ -1,5 +1,5 @@
 import { type ChannelName, isCellChannel } from "../../base/channels/index.ts";
-import { SCALE_OF_MAD } from "../../base/statistics/index.ts";
+import { middleOf, SCALE_OF_MAD } from "../../base/statistics/index.ts";
 import type { SpikeContext } from "./spikeContext.ts";
 
 /** A move of another channel counts beyond this many scaled MAD of its own surroundings, */
@@ -41,9 +41,9 @@ interface PointAround {
 function withoutTrend(around: readonly PointAround[]): readonly PointAround[] {
   const count = around.length;
   if (count < 2 * AROUND + 1) return around;
-  const middleOfThree = (start: number) =>
-    [around[start]!.value, around[start + 1]!.value, around[start + 2]!.value].sort((a, b) => a - b)[1]!;
-  const slope = (middleOfThree(count - 3) - middleOfThree(0)) / (count - 3);
+  const middleFrom = (start: number) =>
+    middleOf(around[start]!.value, around[start + 1]!.value, around[start + 2]!.value);
+  const slope = (middleFrom(count - 3) - middleFrom(0)) / (count - 3);
   return around.map(({ row, value }, i) => ({ row, value: value - slope * i }));
 }
 
