@@ -1,2 +1,2 @@
-export { capital } from "./capital.ts";
+export { capital, uncapital } from "./capital.ts";
 export { nearestWord } from "./nearest.ts";

@@ -1,6 +1,7 @@
 import type { ExamplePart } from "../../aircraft/index.ts";
 import type { Notice } from "../../base/notices/index.ts";
 import { plainNumber } from "../../base/quantity/index.ts";
+import { uncapital } from "../../base/words/index.ts";
 
 export const fewerCellsFit = (packV: number, cells: number, fewer: number): string =>
   `The pack rests at ${plainNumber(packV)} V: ${plainNumber(packV / cells)} V a cell with ${cells} cells. ` +
@@ -8,14 +9,14 @@ export const fewerCellsFit = (packV: number, cells: number, fewer: number): stri
 
 /** Puts a headline that rests on a doubtful count of cells under its condition. */
 export const ifCellsAreRight = (cells: number, fewer: number, headline: string): string =>
-  `If the pack truly has ${cells} cells (it rests like ${fewer} full ones): ${goingOn(headline)}`;
+  `If the pack truly has ${cells} cells (it rests like ${fewer} full ones): ${uncapital(headline)}`;
 
 export const altitudeUnitAsked = (header: string): string =>
   `Column ${JSON.stringify(header)} names no unit and is read in m: by it altitude changes during full throttle on the ground. ` +
   "Nothing static is told. Say which unit it has.";
 
 export const byExampleNumbers = (parts: readonly ExamplePart[], headline: string): string =>
-  `By the example numbers still in the aircraft file (${parts.join(", ")}): ${goingOn(headline)}`;
+  `By the example numbers still in the aircraft file (${parts.join(", ")}): ${uncapital(headline)}`;
 
 export const exampleNotice = (parts: readonly ExamplePart[]): Notice => ({
   code: "example-numbers",
@@ -24,5 +25,3 @@ export const exampleNotice = (parts: readonly ExamplePart[]): Notice => ({
     `The aircraft file still holds the example's numbers for ${parts.join(", ")}. ` +
     "Put in your own, or delete the lines you do not know: then they are not judged.",
 });
-
-const goingOn = (sentence: string): string => `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;

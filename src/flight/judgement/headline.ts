@@ -1,5 +1,5 @@
 import { isKnown, minutesAndSeconds, quantityText } from "../../base/quantity/index.ts";
-import { capital } from "../../base/words/index.ts";
+import { capital, uncapital } from "../../base/words/index.ts";
 import { isAtRestThroughout, isCurrentEstimated, MEASURE_WORDS, type Measures } from "../analysis/index.ts";
 import { RESERVE_SOURCE } from "./criteria.ts";
 import type { Judgement } from "./judgement.ts";
@@ -127,5 +127,5 @@ function usedWords(measures: Measures, joint: string): string {
 
 function clause(judgement: Judgement): string {
   const text = judgement.text.replace(/\.$/, "");
-  return text.charAt(0).toLowerCase() + text.slice(1);
+  return uncapital(text);
 }

@@ -7,7 +7,7 @@ import {
   quantityText,
   unitText,
 } from "../../base/quantity/index.ts";
-import { capital } from "../../base/words/index.ts";
+import { capital, uncapital } from "../../base/words/index.ts";
 import type { measuredShapes } from "../../physics/index.ts";
 import { MEASURE_WORDS, type MeasureName } from "../analysis/index.ts";
 import type { BasisOf, InchStep } from "../prediction/index.ts";
@@ -123,7 +123,7 @@ export function inchRuleText(
 }
 function clause({ text }: Judgement): string {
   const bare = text.replace(/\.$/, "");
-  return bare.charAt(0).toLowerCase() + bare.slice(1);
+  return uncapital(bare);
 }
 
 export function sentence(parts: readonly string[]): string {

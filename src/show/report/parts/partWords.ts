@@ -4,6 +4,7 @@ import {
   plainNumber,
   quantityText,
 } from "../../../base/quantity/index.ts";
+import { uncapital } from "../../../base/words/index.ts";
 
 /** Every sentence and label of the sections on the parts that is not data. */
 
@@ -16,7 +17,7 @@ export const NOT_KNOWN = "Not known";
 /** What shares one reason: "Static shaft speed; motor efficiency: no shaft speed channel in this log." */
 export function notKnownText(names: readonly string[], why: string): string {
   const [first = "", ...others] = names;
-  const lower = others.map((name) => name.charAt(0).toLowerCase() + name.slice(1));
+  const lower = others.map(uncapital);
   return `${[first, ...lower].join("; ")}: ${why}.`;
 }
 
