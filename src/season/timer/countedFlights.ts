@@ -1,5 +1,5 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import { isKnown, type KnownQuantity } from "../../base/quantity/index.ts";
+import { highEnd, isKnown, type KnownQuantity, lowEnd } from "../../base/quantity/index.ts";
 import { currentDoubt } from "../../flight/analysis/currentDoubt.ts";
 import type { BriefFlight } from "../logbook/index.ts";
 import type { LoggedLoad } from "./loggedLoad.ts";
@@ -75,9 +75,9 @@ const MOST_BELOW = { seconds: 30, share: 0.15 };
 const MOST_ABOVE = { seconds: 10, share: 0.1 };
 
 /** A time that cannot be this log's would change the charge rate, and with it the timer, at will. */
-function isFlownPossible(flownS: number, { value, low, high }: KnownQuantity): boolean {
-  const slackS = ({ seconds, share }: typeof MOST_BELOW) => Math.max(seconds, share * value);
-  return flownS >= (low ?? value) - slackS(MOST_BELOW) && flownS <= (high ?? value) + slackS(MOST_ABOVE);
+function isFlownPossible(flownS: number, loggedS: KnownQuantity): boolean {
+  const slackS = ({ seconds, share }: typeof MOST_BELOW) => Math.max(seconds, share * loggedS.value);
+  return flownS >= lowEnd(loggedS) - slackS(MOST_BELOW) && flownS <= highEnd(loggedS) + slackS(MOST_ABOVE);
 }
 
 /** The load of a counted flight with its charges corrected by `gain` and its length by the pilot's watch. */

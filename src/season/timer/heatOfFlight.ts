@@ -1,4 +1,4 @@
-import { isKnown, type KnownQuantity } from "../../base/quantity/index.ts";
+import { highEnd, isKnown, type KnownQuantity, lowEnd } from "../../base/quantity/index.ts";
 import { firstOrderC } from "../../physics/index.ts";
 import type { BriefFlight } from "../logbook/index.ts";
 import type { HeatConditions } from "./temperatureLimit.ts";
@@ -34,12 +34,12 @@ export function heatOfFlight(
 
 /** The flight's peak in other air, upper end, degC: one for one, and a little more where it is hotter. */
 export function peakIn(ambientC: number, hotDayC: number, hotDayPeak: KnownQuantity): number {
-  const peakC = hotDayPeak.high ?? hotDayPeak.value;
+  const peakC = highEnd(hotDayPeak);
   const hotterC = ambientC - hotDayC;
   const growth = Math.max(0, hotDayPeak.value - hotDayC) * HEAT_GROWTH_PER_K;
   return peakC + (hotterC > 0 && growth < 1 ? hotterC / (1 - growth) : hotterC);
 }
 
 function endsOf(quantity: KnownQuantity): readonly number[] {
-  return [quantity.low ?? quantity.value, quantity.high ?? quantity.value];
+  return [lowEnd(quantity), highEnd(quantity)];
 }

@@ -1,5 +1,5 @@
 import type { Facts } from "../../aircraft/facts.ts";
-import { isKnown } from "../../base/quantity/index.ts";
+import { highEnd, isKnown } from "../../base/quantity/index.ts";
 import type { BriefFlight } from "../logbook/index.ts";
 import type { ChargeLimit } from "./chargeLimit.ts";
 import { heatOfFlight, peakIn } from "./heatOfFlight.ts";
@@ -88,7 +88,7 @@ function largestResistance(used: readonly BriefFlight[]) {
     return isKnown(packResistance10sMohm) ? [{ flight, ...packResistance10sMohm }] : [];
   });
   const largest = known.reduce((most, one) => (one.value > most.value ? one : most));
-  const halfWidthMohm = (largest.high ?? largest.value) - largest.value;
+  const halfWidthMohm = highEnd(largest) - largest.value;
   return {
     flight: largest.flight,
     resistance10sOhm: largest.value / 1000,
