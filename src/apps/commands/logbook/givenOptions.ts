@@ -54,8 +54,9 @@ export function textOption(call: Call, option: string, most: number): string | n
 export function wordsOfFacts(facts: Partial<GivenFacts>): readonly string[] {
   return GIVEN_OPTIONS.flatMap(({ flags }) => {
     const option = flags.split(" ")[0] ?? "";
-    const value = facts[FACT_OF[option] ?? "pack"] ?? null;
-    if (FACT_OF[option] === undefined || value === null) return [];
+    const fact = FACT_OF[option];
+    const value = fact === undefined ? null : (facts[fact] ?? null);
+    if (value === null) return [];
     return [option, option === "--flown" ? minutesAndSeconds(Number(value)) : String(value)];
   });
 }
