@@ -22,6 +22,16 @@ import {
   ternLog,
 } from "./pageDesk.ts";
 
+/** The aircraft's place, with a plan from two logs of it. */
+async function planOfTwoLogs(page: Page): Promise<void> {
+  await takeAircraft(page, csvFile("heron.json", SAMPLE_AIRCRAFT));
+  await readLogs(page, [
+    csvFile("one.csv", flightLog({ currentA: 28 })),
+    csvFile("two.csv", flightLog({ currentA: 31 })),
+  ]);
+  await page.locator("#go-aircraft").click();
+}
+
 type CsvFile = ReturnType<typeof csvFile>;
 
 describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows nothing"), () => {
@@ -194,12 +204,7 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
 
   it("names the logs that a plan counts, and counts none that the pilot leaves out of that aircraft", async () => {
     const { context, page, problems } = await desk.page();
-    await takeAircraft(page, csvFile("heron.json", SAMPLE_AIRCRAFT));
-    await readLogs(page, [
-      csvFile("one.csv", flightLog({ currentA: 28 })),
-      csvFile("two.csv", flightLog({ currentA: 31 })),
-    ]);
-    await page.locator("#go-aircraft").click();
+    await planOfTwoLogs(page);
     const rests = (place: string, words: string) => page.locator(place, { hasText: words }).waitFor();
     await rests("#plan", "2 of the logs on this page (one.csv, two.csv).");
     await rests("#plan", "leave out those that Heron did not fly with these parts");
@@ -224,12 +229,7 @@ describe.skipIf(!hasBrowser())(withBrowser("the page loses, mixes and swallows n
 
   it("measures logs again without a word, where a fact changed, and those that failed no more", async () => {
     const { context, page, problems } = await desk.page();
-    await takeAircraft(page, csvFile("heron.json", SAMPLE_AIRCRAFT));
-    await readLogs(page, [
-      csvFile("one.csv", flightLog({ currentA: 28 })),
-      csvFile("two.csv", flightLog({ currentA: 31 })),
-    ]);
-    await page.locator("#go-aircraft").click();
+    await planOfTwoLogs(page);
     const fill = async (key: string, value: string, logs: number): Promise<void> => {
       const written = { aircraft: { text: expect.stringContaining(value) } };
       await page.locator(`[data-key="${key}"]`).fill(value);

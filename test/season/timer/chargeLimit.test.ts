@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { chargeLimit, type LoggedLoad } from "../../../src/season/timer/index.ts";
+import { CONDITIONS } from "./entries.ts";
 import { LOGGED_FLIGHTS, SPREADS, scorePilots } from "./simulatedPilots.ts";
 
 const LOAD: LoggedLoad = {
@@ -10,13 +11,6 @@ const LOAD: LoggedLoad = {
   groundChargeMah: 100,
   approachS: 40,
   peakCurrentA: 60,
-};
-const CONDITIONS = {
-  capacityMah: 5000,
-  health: 1,
-  startShare: 1,
-  reserveShare: 0.25,
-  gainStandardDeviation: 0,
 };
 
 describe("the touchdown that the charge allows", () => {

@@ -10,12 +10,7 @@ import {
   noLoadLeftOut,
   otherCellsLeftOut,
 } from "../../../src/season/timer/sentences.ts";
-import { type EntryChanges, entry, FITTED, sure } from "./entries.ts";
-
-const NEXT = { pack: null, ambientC: null, reservePct: 25, startPct: null };
-
-const three = (changes: EntryChanges = {}) =>
-  [1, 2, 3].map((number) => entry({ ...changes, flight: `flight-${number}` }));
+import { type EntryChanges, entry, FITTED, NEXT, sure, three } from "./entries.ts";
 
 function limitOf(
   by: "voltage" | "temperature",

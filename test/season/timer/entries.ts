@@ -81,3 +81,20 @@ export function entry(changes: EntryChanges = {}): LogbookEntry {
 export function sure(value: number, unit: string): KnownQuantity {
   return { value, low: value, high: value, unit, basis: "derived" };
 }
+
+/** The next flight with nothing said of it. */
+export const NEXT = { pack: null, ambientC: null, reservePct: 25, startPct: null };
+
+/** Three flights alike. */
+export function three(changes: EntryChanges = {}): readonly LogbookEntry[] {
+  return [1, 2, 3].map((number) => entry({ ...changes, flight: `flight-${number}` }));
+}
+
+/** A full pack of 5000 mAh, a quarter of it kept, under a sensor that is exact. */
+export const CONDITIONS = {
+  capacityMah: 5000,
+  health: 1,
+  startShare: 1,
+  reserveShare: 0.25,
+  gainStandardDeviation: 0,
+};

@@ -14,9 +14,7 @@ import {
   packTooSmall,
   reckonedFor,
 } from "../../../src/season/timer/sentences.ts";
-import { type EntryChanges, entry, FITTED, sure } from "./entries.ts";
-
-const NEXT = { pack: null, ambientC: null, reservePct: 25, startPct: null };
+import { type EntryChanges, entry, FITTED, NEXT, sure } from "./entries.ts";
 
 function flights(count: number, changes: EntryChanges = {}): readonly LogbookEntry[] {
   return Array.from({ length: count }, (_, index) => entry({ ...changes, flight: `flight-${index + 1}` }));

@@ -5,19 +5,9 @@ import { loadOf } from "../../../src/season/timer/countedFlights.ts";
 import { peakIn } from "../../../src/season/timer/heatOfFlight.ts";
 import { chargeLimit, flownPropeller, setTimer } from "../../../src/season/timer/index.ts";
 import { voltageLimitS } from "../../../src/season/timer/voltageLimit.ts";
-import { type EntryChanges, entry, FITTED, sure } from "./entries.ts";
+import { CONDITIONS, type EntryChanges, entry, FITTED, NEXT, sure, three } from "./entries.ts";
 
-const NEXT = { pack: null, ambientC: null, reservePct: 25, startPct: null };
-const three = (changes: EntryChanges = {}) =>
-  [1, 2, 3].map((number) => entry({ ...changes, flight: `flight-${number}` }));
 const LOAD = { climbS: 20, climbChargeMah: 300, rateMahPerS: 6, groundChargeMah: 100, approachS: 25, peakCurrentA: 60 }; // biome-ignore format: one flight
-const CONDITIONS = {
-  capacityMah: 5000,
-  health: 1,
-  startShare: 1,
-  reserveShare: 0.25,
-  gainStandardDeviation: 0,
-};
 
 describe("the sum behind a timer", () => {
   it("names each term with its unit, and what is left is what they leave", () => {
